@@ -1,0 +1,45 @@
+import type { z } from "zod";
+import type { ErrorCode, ErrorDetails } from "../errors.ts";
+
+/** `read` never changes the store; `write` needs the name of the person and is one transaction. */
+export type OperationKind = "read" | "write";
+
+export interface Operation<Input extends z.ZodType = z.ZodType, Output extends z.ZodType = z.ZodType> {
+  readonly kind: OperationKind;
+  /** One sentence in plain words; shown by `ask operations`. */
+  readonly summary: string;
+  readonly input: Input;
+  readonly output: Output;
+}
+
+export function read<Input extends z.ZodType, Output extends z.ZodType>(
+  summary: string,
+  input: Input,
+  output: Output,
+): Operation<Input, Output> & { readonly kind: "read" } {
+  return { kind: "read", summary, input, output };
+}
+
+export function write<Input extends z.ZodType, Output extends z.ZodType>(
+  summary: string,
+  input: Input,
+  output: Output,
+): Operation<Input, Output> & { readonly kind: "write" } {
+  return { kind: "write", summary, input, output };
+}
+
+/** What a door sends to the data worker. `as` is the id or the exact name of a person. */
+export interface OperationRequest {
+  readonly operation: string;
+  readonly input: unknown;
+  readonly as?: string | undefined;
+}
+
+export type Envelope<Value = unknown> =
+  | { readonly ok: true; readonly value: Value }
+  | { readonly ok: false; readonly error: { readonly code: ErrorCode; readonly message: string; readonly details: ErrorDetails } };
+
+/** The one event stream from the data worker to the screens. */
+export type ProgramEvent =
+  | { readonly kind: "changed"; readonly records: readonly { readonly entity: string; readonly id: string }[]; readonly at: string }
+  | { readonly kind: "progress"; readonly work: string; readonly done: number; readonly of: number; readonly words: string };
