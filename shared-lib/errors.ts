@@ -5,12 +5,16 @@
 export const errorWords = {
   "input-invalid": "Something in what was entered does not fit. Nothing was changed.",
   "operation-unknown": "There is no operation of that name.",
-  "person-missing": "It is not known who is writing. Choose your name at the foot of the column, or pass --as.",
+  "person-missing":
+    "It is not known who is writing. Choose your name at the foot of the column, or pass --as.",
   "not-found": "That record does not exist, or was deleted.",
-  "version-conflict": "Somebody changed this record after you opened it. Both texts are kept; nothing was overwritten.",
+  "version-conflict":
+    "Somebody changed this record after you opened it. Both texts are kept; nothing was overwritten.",
   "bridge-open": "This lift cannot be recorded as back in service: a bridge is open on it.",
-  "people-inside": "People inside are not recorded as released. The lift cannot go back in service or the callout be closed.",
-  "danger-open": "A car door and a landing door were found bridged together. Every further step waits until that is cleared.",
+  "people-inside":
+    "People inside are not recorded as released. The lift cannot go back in service or the callout be closed.",
+  "danger-open":
+    "A car door and a landing door were found bridged together. Every further step waits until that is cleared.",
   "register-not-compared":
     "A named person must confirm that the bridge register was compared with the shaft before the lift goes back in service.",
   "state-refused": "That does not fit the present state of this record.",
@@ -25,7 +29,7 @@ export const errorWords = {
   "folder-not-empty": "That folder already holds other data.",
   "backup-failed": "The backup could not be made or checked.",
   "shell-unreachable": "The program did not answer. What you typed is kept here.",
-  "unexpected": "Something unexpected happened. It was written to the log file.",
+  unexpected: "Something unexpected happened. It was written to the log file.",
 } as const;
 
 export type ErrorCode = keyof typeof errorWords;
