@@ -28,6 +28,8 @@ export const errorWords = {
   "folder-in-use": "Another program holds this data folder.",
   "folder-not-empty": "That folder already holds other data.",
   "backup-failed": "The backup could not be made or checked.",
+  "access-refused":
+    "This window is not, or no longer, let in. Run npm start again: it opens the running program. What you typed is kept here.",
   "shell-unreachable": "The program did not answer. What you typed is kept here.",
   unexpected: "Something unexpected happened. It was written to the log file.",
 } as const;
