@@ -140,10 +140,9 @@ export class SqliteFile {
     this.#failedTransaction = undefined;
     try {
       this.exec(rollback);
-    } catch (error) {
+    } catch {
       // After some disk errors SQLite has rolled back by itself, and says so here. Whatever else goes wrong now is less
       // than the error that is being reported; SQLite repeats the rollback from the journal at the next access.
-      this.#failedTransaction = error instanceof Error ? error : undefined;
     }
   }
 

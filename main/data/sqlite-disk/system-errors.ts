@@ -1,3 +1,5 @@
+const inputOutputError = 29;
+
 /**
  * The error numbers of the WebAssembly system interface (WASI preview 1, `errno`), which is what the C library inside
  * sql.js expects. They differ from the numbers of the machine the program runs on.
@@ -12,7 +14,7 @@ const errorNumbers: Readonly<Record<string, number>> = {
   EFBIG: 22,
   EINTR: 27,
   EINVAL: 28,
-  EIO: 29,
+  EIO: inputOutputError,
   EISDIR: 31,
   ELOOP: 32,
   EMFILE: 33,
@@ -37,6 +39,6 @@ export function systemErrorCode(error: unknown): string {
 /** The number SQLite's C library understands. An unknown code becomes EIO, never success. */
 export function systemErrorNumber(code: string): number {
   // Over its quota or over a size limit means the same to a person as a full disk, and SQLite only knows ENOSPC.
-  if (code === "EDQUOT" || code === "EFBIG") return errorNumbers["ENOSPC"] ?? 51;
-  return errorNumbers[code] ?? 29;
+  if (code === "EDQUOT" || code === "EFBIG") return systemErrorNumber("ENOSPC");
+  return errorNumbers[code] ?? inputOutputError;
 }
