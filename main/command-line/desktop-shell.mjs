@@ -25,11 +25,14 @@ export function desktopObstacle({ platform, env, userId }) {
 export function windowFailure(printed, code) {
   const library = /error while loading shared libraries: ([^:\s]+)/.exec(printed)?.[1];
   if (library) return `the system library ${library} is missing`;
-  if (/no usable sandbox|SUID sandbox helper|without --no-sandbox/i.test(printed)) return "there is no usable sandbox";
+  if (/no usable sandbox|SUID sandbox helper|without --no-sandbox/i.test(printed))
+    return "there is no usable sandbox";
   if (/Missing X server|cannot open display|Failed to connect to Wayland/i.test(printed)) {
     return "the display could not be opened";
   }
-  return code === null ? "the window did not come up in time" : `the window did not come up (exit code ${code})`;
+  return code === null
+    ? "the window did not come up in time"
+    : `the window did not come up (exit code ${code})`;
 }
 
 /**
@@ -39,7 +42,11 @@ export function windowFailure(printed, code) {
  * @param {{ root?: string, limitMilliseconds?: number }} [options]
  * @returns {Promise<{ exitCode: number } | { reason: string }>} a reason when no window was ever shown.
  */
-export function runDesktop(binary, doorArgs, { root = projectRoot, limitMilliseconds = shownLimitMilliseconds } = {}) {
+export function runDesktop(
+  binary,
+  doorArgs,
+  { root = projectRoot, limitMilliseconds = shownLimitMilliseconds } = {},
+) {
   const { ELECTRON_RUN_AS_NODE: _, ...env } = process.env;
   const child = spawn(binary, [root, ...doorArgs], { env, stdio: ["inherit", "pipe", "pipe"] });
   let settled = false;

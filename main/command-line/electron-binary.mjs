@@ -41,8 +41,13 @@ export async function obtainElectron({
   if (failedAt !== undefined && now() - failedAt < memoryMilliseconds && now() >= failedAt) {
     return { reason: "no Electron binary is installed, and fetching one failed less than a day ago" };
   }
-  console.log(`Fetching the Electron binary for the desktop window (at most ${limitMilliseconds / 1000} s) ...`);
-  const { timedOut } = await runCommand(process.execPath, [installScript(root)], { output: "keep", limitMilliseconds });
+  console.log(
+    `Fetching the Electron binary for the desktop window (at most ${limitMilliseconds / 1000} s) ...`,
+  );
+  const { timedOut } = await runCommand(process.execPath, [installScript(root)], {
+    output: "keep",
+    limitMilliseconds,
+  });
   const fetched = findElectron(root);
   if (fetched) {
     rmSync(memory, { force: true });

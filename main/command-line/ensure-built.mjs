@@ -5,7 +5,14 @@ import { oneAtATime } from "./one-at-a-time.mjs";
 import { projectRoot } from "./project-root.mjs";
 import { packageScript, runCommand } from "./run-command.mjs";
 
-const sources = ["main", "renderer", "shared-lib", "electron.vite.config.ts", "tsconfig.json", "package-lock.json"];
+const sources = [
+  "main",
+  "renderer",
+  "shared-lib",
+  "electron.vite.config.ts",
+  "tsconfig.json",
+  "package-lock.json",
+];
 
 /**
  * Builds when any source differs from what the present build was made of.
@@ -21,9 +28,13 @@ export async function ensureBuilt({ output = "show" } = {}) {
     // Taken before the build: a source saved while it runs must make the next start build again.
     const hash = sourceHash(projectRoot);
     const script = packageScript("electron-vite");
-    const { code, output: words } = await runCommand(process.execPath, [script, "build", "--logLevel", "warn"], {
-      output: "keep",
-    });
+    const { code, output: words } = await runCommand(
+      process.execPath,
+      [script, "build", "--logLevel", "warn"],
+      {
+        output: "keep",
+      },
+    );
     if (code !== 0) {
       console.error(words);
       return false;
@@ -51,7 +62,10 @@ function memoryFile(root) {
 export function sourceHash(root) {
   const hash = createHash("sha256");
   for (const file of sources.flatMap((source) => filesUnder(join(root, source)))) {
-    hash.update(`${relative(root, file)}\0`).update(readFileSync(file)).update("\0");
+    hash
+      .update(`${relative(root, file)}\0`)
+      .update(readFileSync(file))
+      .update("\0");
   }
   return hash.digest("hex");
 }

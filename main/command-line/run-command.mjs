@@ -30,7 +30,11 @@ export function runCommand(command, args, options = {}) {
   const { cwd = projectRoot, env = process.env, output = "show", limitMilliseconds } = options;
   /** @type {import("node:child_process").StdioOptions} */
   const stdio =
-    output === "show" ? "inherit" : output === "show-as-errors" ? ["inherit", 2, 2] : ["ignore", "pipe", "pipe"];
+    output === "show"
+      ? "inherit"
+      : output === "show-as-errors"
+        ? ["inherit", 2, 2]
+        : ["ignore", "pipe", "pipe"];
   return new Promise((done) => {
     const child = spawn(command, args, { cwd, env, stdio, shell: needsShell(command), windowsHide: true });
     let kept = "";

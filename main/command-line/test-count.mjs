@@ -14,7 +14,9 @@
 export function countTests(report, exitCode) {
   const read = report === undefined ? undefined : readReport(report);
   if (!read) return { passed: 0, failed: 1 };
-  const unloaded = read.testResults.filter((file) => file.status === "failed" && file.assertionResults.length === 0);
+  const unloaded = read.testResults.filter(
+    (file) => file.status === "failed" && file.assertionResults.length === 0,
+  );
   const failed = read.numFailedTests + unloaded.length;
   const unexplained = exitCode !== 0 && failed === 0;
   return { passed: read.numPassedTests, failed: failed + (unexplained ? 1 : 0) };

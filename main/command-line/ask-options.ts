@@ -1,0 +1,58 @@
+import { resolve } from "node:path";
+import { parseArgs } from "node:util";
+import { defaultDataFolder } from "../data/data-folder.ts";
+
+export const askUsage = `Usage: npm run --silent ask -- [--data <folder>] [--as <person>] <operation> [input.json | -]
+       npm run --silent ask -- [--data <folder>] [--as <person>] --lines
+       npm run --silent ask -- operations
+  operations         list every operation with its input and output schema
+  --data <folder>    the data folder (default: the usual place)
+  --as <person>      the name or id of the person who writes
+  --lines            one {"operation": "...", "input": {...}} per line of standard input, one answer per line
+  input.json | -     the input as a file, or from standard input (default: {})
+Answers are JSON on standard output. Exit code 1: an answer was a failure. 2: the command was not understood.`;
+
+export type AskCommand =
+  | { readonly kind: "list" }
+  | { readonly kind: "lines"; readonly folder: string; readonly as: string | undefined }
+  | {
+      readonly kind: "one";
+      readonly folder: string;
+      readonly as: string | undefined;
+      readonly operation: string;
+      /** A file name, `-` for standard input, or undefined for `{}`. */
+      readonly input: string | undefined;
+    };
+
+/** @returns the command, or the sentence saying what is wrong with it. */
+export function readAskCommand(args: readonly string[]): AskCommand | { readonly problem: string } {
+  let parsed: ReturnType<typeof parse>;
+  try {
+    parsed = parse(args);
+  } catch (error) {
+    return { problem: (error as Error).message };
+  }
+  const { values, positionals } = parsed;
+  const [operation, input, ...rest] = positionals;
+  if (values.data === "") return { problem: "--data needs the name of a folder." };
+  const folder = values.data === undefined ? defaultDataFolder() : resolve(values.data);
+  if (values.lines) {
+    if (operation !== undefined) return { problem: "--lines reads its operations from standard input." };
+    return { kind: "lines", folder, as: values.as };
+  }
+  if (operation === undefined) return { problem: "Which operation?" };
+  if (rest.length > 0)
+    return { problem: `One operation and one input at a time, not "${rest.join(" ")}" too.` };
+  if (operation === "operations") {
+    return input === undefined ? { kind: "list" } : { problem: "operations takes no input." };
+  }
+  return { kind: "one", folder, as: values.as, operation, input };
+}
+
+function parse(args: readonly string[]) {
+  return parseArgs({
+    args: [...args],
+    allowPositionals: true,
+    options: { data: { type: "string" }, as: { type: "string" }, lines: { type: "boolean" } },
+  });
+}
