@@ -1,0 +1,55 @@
+import { grownInt32 } from "./growable.ts";
+
+/** Documents whose attribute holds one of `anyOf`; with `orUnset` also those that hold nothing ("fits every lift"). */
+export interface AttributeFilter {
+  readonly anyOf: readonly string[];
+  readonly orUnset?: boolean;
+}
+
+const separator = "\u0000";
+
+/**
+ * One attribute of all documents. A document may hold several values (a fault note fits two controller families);
+ * each distinct combination has a number, so that a filter is worked out once per combination, not per document.
+ */
+export class AttributeColumn {
+  readonly #combinations: (readonly string[])[] = [];
+  readonly #numbers = new Map<string, number>();
+  #cells = new Int32Array(256);
+
+  /** Combinations in the order of their numbers; for the snapshot. */
+  get combinations(): readonly (readonly string[])[] {
+    return this.#combinations;
+  }
+
+  set(document: number, value: string | readonly string[] | undefined): void {
+    const values = value === undefined || value === "" ? [] : typeof value === "string" ? [value] : value;
+    const combination = [...new Set(values)].sort();
+    const name = combination.join(separator);
+    let number = this.#numbers.get(name);
+    if (number === undefined) {
+      number = this.#combinations.length;
+      this.#numbers.set(name, number);
+      this.#combinations.push(combination);
+    }
+    this.#cells = grownInt32(this.#cells, document + 1);
+    this.#cells[document] = number;
+  }
+
+  /** The number of the combination a document holds. */
+  cell(document: number): number {
+    return this.#cells[document] as number;
+  }
+
+  valuesOf(document: number): readonly string[] {
+    return this.#combinations[this.cell(document)] ?? [];
+  }
+
+  /** For each combination number 1 where the filter lets it pass. */
+  passing(filter: AttributeFilter): Uint8Array {
+    const wanted = new Set(filter.anyOf);
+    return Uint8Array.from(this.#combinations, (values) =>
+      values.some((value) => wanted.has(value)) || (values.length === 0 && filter.orUnset === true) ? 1 : 0,
+    );
+  }
+}

@@ -1,0 +1,97 @@
+import type { DocumentStore } from "./document-store.ts";
+import { extraFlag, fieldFlag, termMask } from "./document-store.ts";
+import type { PostingPool } from "./posting-pool.ts";
+import type { Vocabulary } from "./vocabulary.ts";
+
+/** A sequence with its terms as numbers: place by place the terms that fill it. */
+export type NumberedSequence = readonly ReadonlySet<number>[];
+
+/** Documents, ascending, with packed counts as in `PostingPool`. */
+export interface SequencePostings {
+  readonly documents: readonly number[];
+  readonly counts: readonly number[];
+}
+
+/** The term numbers of a sequence, or undefined when some place has no term in use. */
+export function numberSequence(
+  sequence: readonly (readonly string[])[],
+  vocabulary: Vocabulary,
+): NumberedSequence | undefined {
+  const places = sequence.map(
+    (terms) =>
+      new Set(
+        terms
+          .map((term) => vocabulary.numberOf(term))
+          .filter((number) => number !== undefined && vocabulary.frequencyOf(number) > 0) as number[],
+      ),
+  );
+  return places.every((place) => place.size > 0) ? places : undefined;
+}
+
+/** Live documents in which the places of a sequence stand side by side in one field. */
+export function findSequences(
+  sequence: NumberedSequence,
+  store: DocumentStore,
+  postings: PostingPool,
+): SequencePostings {
+  const cost = (place: ReadonlySet<number>) =>
+    [...place].reduce((sum, term) => sum + postings.countOf(term), 0);
+  const rarest = sequence.reduce((best, place) => (cost(place) < cost(best) ? place : best));
+  const candidates = new Set<number>();
+  for (const term of rarest) {
+    const start = postings.startOf(term);
+    for (let at = start; at < start + 2 * postings.countOf(term); at += 2) {
+      candidates.add(postings.pairs[at] as number);
+    }
+  }
+  const documents: number[] = [];
+  const counts: number[] = [];
+  for (const document of [...candidates].sort((one, other) => one - other)) {
+    const packed = store.isAlive(document) ? countSequence(sequence, store, document) : 0;
+    if (packed !== 0) {
+      documents.push(document);
+      counts.push(packed);
+    }
+  }
+  return { documents, counts };
+}
+
+/** How often a sequence stands in each field of a document, packed as in `PostingPool`. */
+export function countSequence(sequence: NumberedSequence, store: DocumentStore, document: number): number {
+  const { stream } = store;
+  const end = store.endOf(document);
+  let packed = 0;
+  let field = 0;
+  for (let at = store.startOf(document); at < end; at++) {
+    const entry = stream[at] as number;
+    if (entry & fieldFlag) {
+      field = entry & termMask;
+    } else if (!(entry & extraFlag) && standsAt(sequence, stream, at, end)) {
+      packed = addOne(packed, field);
+    }
+  }
+  return packed;
+}
+
+/** `counts` with one more in a field, stopping at 15. */
+export function addOne(counts: number, field: number): number {
+  const shift = 4 * field;
+  return ((counts >>> shift) & 15) === 15 ? counts : (counts + (1 << shift)) | 0;
+}
+
+function standsAt(sequence: NumberedSequence, stream: Int32Array, from: number, end: number): boolean {
+  let at = from;
+  for (const place of sequence) {
+    if (at >= end || (stream[at] as number) & fieldFlag) {
+      return false;
+    }
+    let filled = place.has((stream[at] as number) & termMask);
+    for (at++; at < end && (stream[at] as number) & extraFlag; at++) {
+      filled ||= place.has((stream[at] as number) & termMask);
+    }
+    if (!filled) {
+      return false;
+    }
+  }
+  return true;
+}

@@ -1,0 +1,85 @@
+import { grownInt32 } from "./growable.ts";
+
+/**
+ * Where each term stands: per term a run of (document, counts) pairs in one shared array, documents ascending.
+ * `counts` packs how often the term stands in each of eight fields, 4 bits a field, 15 meaning "15 or more".
+ * A run that is full moves to a place twice as long; the old place is kept for a run of that size.
+ */
+export class PostingPool {
+  #pairs = new Int32Array(0);
+  #used = 0;
+  #starts = new Int32Array(0);
+  #counts = new Int32Array(0);
+  #capacities = new Int32Array(0);
+  #free = new Map<number, number[]>();
+
+  get pairs(): Int32Array {
+    return this.#pairs;
+  }
+
+  /** Index into `pairs` of a term's first pair. */
+  startOf(term: number): number {
+    return this.#starts[term] ?? 0;
+  }
+
+  /** Number of pairs of a term. */
+  countOf(term: number): number {
+    return this.#counts[term] ?? 0;
+  }
+
+  /** Bytes held by the typed arrays. */
+  get bytes(): number {
+    return 4 * (this.#pairs.length + this.#starts.length + this.#counts.length + this.#capacities.length);
+  }
+
+  /** Empties the pool and gives each term exactly the room it is going to need. */
+  reserve(counts: ArrayLike<number>): void {
+    this.#starts = new Int32Array(counts.length);
+    this.#counts = new Int32Array(counts.length);
+    this.#capacities = new Int32Array(counts.length);
+    this.#free = new Map();
+    this.#used = 0;
+    for (let term = 0; term < counts.length; term++) {
+      this.#starts[term] = this.#used;
+      this.#capacities[term] = counts[term] as number;
+      this.#used += 2 * (counts[term] as number);
+    }
+    this.#pairs = new Int32Array(this.#used);
+  }
+
+  /** Appends a posting; `document` is greater than every document of the term so far. */
+  append(term: number, document: number, counts: number): void {
+    this.#starts = grownInt32(this.#starts, term + 1);
+    this.#counts = grownInt32(this.#counts, term + 1);
+    this.#capacities = grownInt32(this.#capacities, term + 1);
+    const count = this.#counts[term] as number;
+    if (count === this.#capacities[term]) {
+      this.#move(term, count);
+    }
+    const at = (this.#starts[term] as number) + 2 * count;
+    this.#pairs[at] = document;
+    this.#pairs[at + 1] = counts;
+    this.#counts[term] = count + 1;
+  }
+
+  #move(term: number, count: number): void {
+    const capacity = Math.max(2, 2 ** Math.ceil(Math.log2(count + 1)));
+    const from = this.#starts[term] as number;
+    const reused = this.#free.get(capacity)?.pop();
+    const to = reused ?? this.#used;
+    if (reused === undefined) {
+      this.#used += 2 * capacity;
+      this.#pairs = grownInt32(this.#pairs, this.#used);
+    }
+    this.#pairs.copyWithin(to, from, from + 2 * count);
+    const oldCapacity = this.#capacities[term] as number;
+    // Only places of a standard size can be found again; the others come back when the index is compacted.
+    if (oldCapacity >= 2 && Number.isInteger(Math.log2(oldCapacity))) {
+      const places = this.#free.get(oldCapacity) ?? [];
+      places.push(from);
+      this.#free.set(oldCapacity, places);
+    }
+    this.#starts[term] = to;
+    this.#capacities[term] = capacity;
+  }
+}

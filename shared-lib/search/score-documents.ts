@@ -1,0 +1,149 @@
+import type { DocumentStore } from "./document-store.ts";
+import { findSequences, numberSequence } from "./find-sequences.ts";
+import type { PostingPool } from "./posting-pool.ts";
+import type { RankingSettings } from "./ranking-settings.ts";
+import type { QueryTerm, SearchQuery } from "./search-query.ts";
+import type { Vocabulary } from "./vocabulary.ts";
+
+/** The parts of an index that ranking reads. */
+export interface IndexParts {
+  readonly store: DocumentStore;
+  readonly vocabulary: Vocabulary;
+  readonly postings: PostingPool;
+}
+
+/** Scores of all documents that hold any term of a query. The arrays are used again by the next query. */
+export interface Scores {
+  /** By document number; only the entries named by `touched` have a meaning. */
+  readonly totals: Float64Array;
+  readonly touched: Int32Array;
+  readonly touchedCount: number;
+  /** Worth of each query term: its weight times its rarity. */
+  readonly worths: readonly number[];
+}
+
+/**
+ * Scores every live document against a query: BM25F (Robertson, Zaragoza and Taylor 2004) in which a query term and
+ * all that stands in for it are one word, its occurrences counted by their weights. So a synonym never counts twice
+ * beside the word itself, and rarity is that of the whole.
+ */
+export class DocumentScorer {
+  #totals = new Float64Array(0);
+  #frequencies = new Float64Array(0);
+  #touched = new Int32Array(0);
+  #termTouched = new Int32Array(0);
+  #touchedCount = 0;
+  #termTouchedCount = 0;
+  #shares: { weight: Float64Array; base: Float64Array; slope: Float64Array } = shareArrays(0);
+
+  score(query: SearchQuery, parts: IndexParts, settings: RankingSettings): Scores {
+    this.#clear(parts.store.count);
+    this.#prepareFields(parts.store);
+    const worths = query.terms.map((term) => this.#scoreTerm(term, parts, settings));
+    return { totals: this.#totals, touched: this.#touched, touchedCount: this.#touchedCount, worths };
+  }
+
+  #clear(documents: number): void {
+    if (this.#totals.length < documents) {
+      const room = documents + (documents >> 2) + 16;
+      this.#totals = new Float64Array(room);
+      this.#frequencies = new Float64Array(room);
+      this.#touched = new Int32Array(room);
+      this.#termTouched = new Int32Array(room);
+    }
+    for (let index = 0; index < this.#touchedCount; index++) {
+      this.#totals[this.#touched[index] as number] = 0;
+    }
+    this.#touchedCount = 0;
+  }
+
+  #prepareFields(store: DocumentStore): void {
+    const { fields } = store.shape;
+    this.#shares = shareArrays(fields.length);
+    for (const [field, { weight, lengthShare }] of fields.entries()) {
+      this.#shares.weight[field] = weight;
+      this.#shares.base[field] = 1 - lengthShare;
+      this.#shares.slope[field] = lengthShare / store.averageLength(field);
+    }
+  }
+
+  #scoreTerm(term: QueryTerm, parts: IndexParts, settings: RankingSettings): number {
+    this.#termTouchedCount = 0;
+    const weights = new Map<number, number>();
+    for (const { sequence, weight } of term.alternatives) {
+      const only = sequence.length === 1 ? sequence[0] : undefined;
+      for (const word of only ?? []) {
+        const number = parts.vocabulary.numberOf(word);
+        if (number !== undefined) {
+          weights.set(number, Math.max(weight, weights.get(number) ?? 0));
+        }
+      }
+      const numbered = only ? undefined : numberSequence(sequence, parts.vocabulary);
+      if (numbered) {
+        const { documents, counts } = findSequences(numbered, parts.store, parts.postings);
+        for (const [index, document] of documents.entries()) {
+          this.#count(document, counts[index] as number, weight, parts.store);
+        }
+      }
+    }
+    for (const [number, weight] of weights) {
+      this.#countPostings(number, weight, parts);
+    }
+    return this.#addTerm(term.weight, parts.store.liveCount, settings);
+  }
+
+  #countPostings(number: number, weight: number, { postings, store }: IndexParts): void {
+    const { pairs } = postings;
+    const start = postings.startOf(number);
+    const end = start + 2 * postings.countOf(number);
+    for (let at = start; at < end; at += 2) {
+      const document = pairs[at] as number;
+      if (store.isAlive(document)) {
+        this.#count(document, pairs[at + 1] as number, weight, store);
+      }
+    }
+  }
+
+  #count(document: number, counts: number, weight: number, store: DocumentStore): void {
+    const { lengths } = store;
+    const { weight: fieldWeight, base, slope } = this.#shares;
+    const firstLength = document * fieldWeight.length;
+    let sum = 0;
+    for (let rest = counts, field = 0; rest !== 0; rest >>>= 4, field++) {
+      const count = rest & 15;
+      if (count !== 0) {
+        const length = lengths[firstLength + field] as number;
+        const norm = (base[field] as number) + (slope[field] as number) * length;
+        sum += ((fieldWeight[field] as number) * count) / norm;
+      }
+    }
+    if (this.#frequencies[document] === 0) {
+      this.#termTouched[this.#termTouchedCount++] = document;
+    }
+    this.#frequencies[document] = (this.#frequencies[document] as number) + weight * sum;
+  }
+
+  #addTerm(weight: number, liveCount: number, settings: RankingSettings): number {
+    const found = this.#termTouchedCount;
+    const worth = weight * Math.log(1 + (liveCount - found + 0.5) / (found + 0.5));
+    for (let index = 0; index < found; index++) {
+      const document = this.#termTouched[index] as number;
+      const frequency = this.#frequencies[document] as number;
+      this.#frequencies[document] = 0;
+      if (this.#totals[document] === 0) {
+        this.#touched[this.#touchedCount++] = document;
+      }
+      const gain = (worth * frequency * (settings.saturation + 1)) / (frequency + settings.saturation);
+      this.#totals[document] = (this.#totals[document] as number) + gain;
+    }
+    return worth;
+  }
+}
+
+function shareArrays(fields: number): { weight: Float64Array; base: Float64Array; slope: Float64Array } {
+  return {
+    weight: new Float64Array(fields),
+    base: new Float64Array(fields),
+    slope: new Float64Array(fields),
+  };
+}

@@ -1,0 +1,176 @@
+import { SillbookError } from "../errors.ts";
+import { DocumentStore, fieldFlag, termMask } from "./document-store.ts";
+import { addOne } from "./find-sequences.ts";
+import type { IndexShape, SearchDocument } from "./index-shape.ts";
+import { PostingPool } from "./posting-pool.ts";
+import { rankDocuments, type SearchOptions, type SearchResult } from "./rank-documents.ts";
+import { type RankingSettings, rankingSettings } from "./ranking-settings.ts";
+import { DocumentScorer } from "./score-documents.ts";
+import type { SearchQuery } from "./search-query.ts";
+import { Vocabulary, type WordsInUse } from "./vocabulary.ts";
+
+const compactFrom = 1024;
+const compactShare = 0.25;
+
+/**
+ * The search index: documents in, ranked hits out, all in memory. Not safe to share between threads; one owner (the
+ * data worker) keeps it in step with each commit.
+ *
+ * @example
+ * const index = new SearchIndex(sillbookIndexShape);
+ * index.add({ key: "1", kind: "callout", fields: { symptom: "doors keep reopening at floor 3" } });
+ * index.search(analyseQuery("door reopens 3rd flr", index.words), { limitPerKind: 10 });
+ */
+export class SearchIndex {
+  readonly shape: IndexShape;
+  readonly settings: RankingSettings;
+  #store: DocumentStore;
+  #vocabulary = new Vocabulary();
+  #postings = new PostingPool();
+  readonly #scorer = new DocumentScorer();
+  #counts = new Int32Array(0);
+  #hold = false;
+
+  constructor(shape: IndexShape, settings: RankingSettings = rankingSettings) {
+    if (shape.fields.length > 8) {
+      throw new SillbookError("unexpected", "A search index has at most eight fields.");
+    }
+    this.shape = shape;
+    this.settings = settings;
+    this.#store = new DocumentStore(shape);
+  }
+
+  /** The words in use, for `analyseQuery`. A new object after each compaction: ask again for each query. */
+  get words(): WordsInUse {
+    return this.#vocabulary;
+  }
+
+  get documentCount(): number {
+    return this.#store.liveCount;
+  }
+
+  /** Bytes held by typed arrays; keys and words come on top. */
+  get arrayBytes(): number {
+    return this.#store.bytes + this.#postings.bytes;
+  }
+
+  has(key: string): boolean {
+    return this.#store.numberOf(key) !== undefined;
+  }
+
+  /** Adds a document, or puts it in the place of the one with its key. */
+  add(document: SearchDocument): void {
+    for (const name of Object.keys(document.fields)) {
+      if (!this.shape.fields.some((field) => field.name === name)) {
+        throw new SillbookError("unexpected", `The search index has no field "${name}".`);
+      }
+    }
+    this.remove(document.key);
+    const number = this.#store.add(document, this.#vocabulary);
+    this.#enter(number);
+  }
+
+  /** Removes a document; false when there is none with that key. */
+  remove(key: string): boolean {
+    const number = this.#store.numberOf(key);
+    if (number === undefined) {
+      return false;
+    }
+    this.#countTerms(number, (term) => this.#vocabulary.changeFrequency(term, -1));
+    this.#store.remove(number);
+    const gone = this.#store.count - this.#store.liveCount;
+    if (gone > compactFrom && gone > compactShare * this.#store.count && !this.#hold) {
+      this.compact();
+    }
+    return true;
+  }
+
+  /** Adds many documents at once: the postings are laid out in one go afterwards, exactly as long as needed. */
+  addAll(documents: Iterable<SearchDocument>): void {
+    this.#hold = true;
+    try {
+      for (const document of documents) {
+        this.add(document);
+      }
+    } finally {
+      this.#hold = false;
+      this.#layPostings();
+    }
+  }
+
+  /** Hits for an analysed query, grouped by kind, best first. */
+  search(query: SearchQuery, options: SearchOptions): SearchResult {
+    return rankDocuments(query, options, this.#parts(), this.#scorer, this.settings);
+  }
+
+  /** Drops what removed documents left behind. Happens by itself when a quarter is dead. */
+  compact(): void {
+    const old = this.#store;
+    const oldVocabulary = this.#vocabulary;
+    this.#store = new DocumentStore(this.shape);
+    this.#vocabulary = new Vocabulary();
+    for (let number = 0; number < old.count; number++) {
+      if (old.isAlive(number)) {
+        const copy = this.#store.addCopy(old, number, (term) =>
+          this.#vocabulary.intern(oldVocabulary.termOf(term)),
+        );
+        this.#countTerms(copy, (term) => this.#vocabulary.changeFrequency(term, 1));
+      }
+    }
+    this.#layPostings();
+  }
+
+  #parts() {
+    return { store: this.#store, vocabulary: this.#vocabulary, postings: this.#postings };
+  }
+
+  #enter(number: number): void {
+    this.#countTerms(number, (term, counts) => {
+      this.#vocabulary.changeFrequency(term, 1);
+      if (!this.#hold) {
+        this.#postings.append(term, number, counts);
+      }
+    });
+  }
+
+  #layPostings(): void {
+    const frequencies = new Int32Array(this.#vocabulary.size);
+    for (let term = 0; term < frequencies.length; term++) {
+      frequencies[term] = this.#vocabulary.frequencyOf(term);
+    }
+    this.#postings.reserve(frequencies);
+    for (let number = 0; number < this.#store.count; number++) {
+      if (this.#store.isAlive(number)) {
+        this.#countTerms(number, (term, counts) => this.#postings.append(term, number, counts));
+      }
+    }
+  }
+
+  /** Calls back once for each distinct term of a document with its packed counts. */
+  #countTerms(number: number, visit: (term: number, counts: number) => void): void {
+    if (this.#counts.length < this.#vocabulary.size) {
+      this.#counts = new Int32Array(this.#vocabulary.size + 4096);
+    }
+    const { stream } = this.#store;
+    const start = this.#store.startOf(number);
+    const end = this.#store.endOf(number);
+    let field = 0;
+    for (let at = start; at < end; at++) {
+      const entry = stream[at] as number;
+      if (entry & fieldFlag) {
+        field = entry & termMask;
+      } else {
+        this.#counts[entry & termMask] = addOne(this.#counts[entry & termMask] as number, field);
+      }
+    }
+    for (let at = start; at < end; at++) {
+      const entry = stream[at] as number;
+      const term = entry & termMask;
+      const counts = this.#counts[term] as number;
+      if (!(entry & fieldFlag) && counts !== 0) {
+        this.#counts[term] = 0;
+        visit(term, counts);
+      }
+    }
+  }
+}
