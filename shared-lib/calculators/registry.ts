@@ -1,0 +1,12 @@
+import type { Calculator } from "./calculator.ts";
+import { panelBus } from "./panel-bus.ts";
+import { terminalSlowdown } from "./terminal-slowdown.ts";
+import { zoneSensors } from "./zone-sensors.ts";
+
+/** Every calculator of the program, in the order of the list on the bench. */
+export const calculators: readonly Calculator[] = [zoneSensors, terminalSlowdown, panelBus];
+
+const byId = new Map(calculators.map((calculator) => [calculator.id, calculator]));
+
+/** @returns undefined where no calculator has this id: a fault note may name one of a later version. */
+export const calculatorById = (id: string): Calculator | undefined => byId.get(id);

@@ -1,0 +1,295 @@
+import type { Pen } from "./pen.ts";
+import type { Comparison, Verdict } from "./result.ts";
+import { clause, derived, site, whoDecides } from "./source.ts";
+import { lengthOf, reachOf, type Zone, type Zones } from "./zone-geometry.ts";
+
+/** What is known about the zone at one landing, all lengths in m; null or undefined where it is not. */
+export interface ZoneState {
+  readonly where: string;
+  readonly sensorsOn: "car" | "well";
+  readonly centre: number | null;
+  readonly zones: Zones | null;
+  readonly tolerance: number | undefined;
+  readonly unlockNeeds: "either" | "both" | undefined;
+  readonly unlockingZone: number | undefined;
+  readonly sillDistance: number | undefined;
+  readonly others: { readonly checked: number; readonly largest: number } | null;
+}
+
+export const stoppingAccuracy = clause(
+  "second-hand",
+  "EN 81-20",
+  "2020",
+  "5.12.1.1.4",
+  "Stopping accuracy ±10 mm",
+);
+export const unlockingZoneSource = clause(
+  "second-hand",
+  "EN 81-20",
+  "2020",
+  "5.3.8.1",
+  "Unlocking zone ±0.20 m; ±0.35 m where mechanically driven car and landing doors are operated simultaneously",
+);
+export const zoneGeometry = derived("geometry of two sensors and a magnet");
+const ownTolerance = site("from the site's drawing");
+
+const digitsFor = (value: number): number => (Math.abs(value) < 0.002 ? 1 : 0);
+const size = (pen: Pen, value: number): string => pen.write(Math.abs(value), "mm", digitsFor(value));
+
+/** The zone that unlocks: where both or either signal is on, as the lift's record says. */
+export function unlockingSignal(state: ZoneState): Zone | null {
+  if (state.zones === null || state.unlockNeeds === undefined) return null;
+  return state.unlockNeeds === "both" ? state.zones.both : state.zones.either;
+}
+
+function compareSills(state: ZoneState, pen: Pen): Comparison[] {
+  if (state.sillDistance === undefined) return [];
+  return [
+    pen.compare({
+      key: "sills",
+      label: "Car sill to landing sill",
+      value: state.sillDistance,
+      unit: "mm",
+      digits: digitsFor(state.sillDistance),
+      signed: true,
+      least: -0.01,
+      most: 0.01,
+      limitWords: `the stopping accuracy, ±${size(pen, 0.01)}`,
+      source: stoppingAccuracy,
+      field: "sillDistance",
+    }),
+  ];
+}
+
+function compareCentre(state: ZoneState, pen: Pen): Comparison[] {
+  if (state.centre === null) return [];
+  const { tolerance } = state;
+  const open =
+    tolerance === undefined
+      ? "the standard has no limit for it, and no own tolerance is entered."
+      : undefined;
+  return [
+    pen.compare({
+      key: "centre",
+      label: "Zone centre",
+      value: state.centre,
+      unit: "mm",
+      digits: digitsFor(state.centre),
+      signed: true,
+      least: tolerance === undefined ? null : -tolerance,
+      most: tolerance ?? null,
+      limitWords: tolerance === undefined ? "" : `the site's own tolerance, ±${size(pen, tolerance)}`,
+      source: ownTolerance,
+      ...(open === undefined ? {} : { open }),
+    }),
+  ];
+}
+
+function compareReach(state: ZoneState, pen: Pen): Comparison[] {
+  const zone = unlockingSignal(state);
+  if (state.zones === null || state.unlockNeeds === undefined || zone === null) return [];
+  const limit = state.unlockingZone;
+  const words = state.unlockNeeds === "both" ? "Reach, both signals," : "Reach, either signal,";
+  return [
+    pen.compare({
+      key: "reach",
+      label: words,
+      value: reachOf(zone),
+      unit: "mm",
+      digits: 0,
+      most: limit ?? null,
+      limitWords: limit === undefined ? "" : `the unlocking zone, ±${size(pen, limit)}`,
+      source: unlockingZoneSource,
+      ...(limit === undefined ? { open: "it is not entered which unlocking zone applies here." } : {}),
+    }),
+  ];
+}
+
+/** With the sills level the signals that unlock must be on, and with both needed they must overlap at all. */
+function compareLevel(state: ZoneState, pen: Pen): Comparison[] {
+  if (state.zones === null || state.centre === null || state.unlockNeeds === undefined) return [];
+  const half = state.unlockNeeds === "both" ? state.zones.both : state.zones.either;
+  const inner = half === null ? null : Math.min(half.to, -half.from);
+  return [
+    pen.compare({
+      key: "level",
+      label: "Signals that unlock stay on past the level by",
+      value: inner ?? 0,
+      unit: "mm",
+      digits: 0,
+      signed: true,
+      least: 1e-6,
+      limitWords: "more than nothing on both sides",
+      source: zoneGeometry,
+    }),
+  ];
+}
+
+export const compareZone = (state: ZoneState, pen: Pen): Comparison[] => [
+  ...compareCentre(state, pen),
+  ...compareReach(state, pen),
+  ...compareLevel(state, pen),
+  ...compareSills(state, pen),
+];
+
+const counts = [
+  "no",
+  "one",
+  "two",
+  "three",
+  "four",
+  "five",
+  "six",
+  "seven",
+  "eight",
+  "nine",
+  "ten",
+  "eleven",
+  "twelve",
+];
+const othersWords = (checked: number): string =>
+  checked === 1
+    ? "The other checked landing is"
+    : `The other ${counts[checked] ?? checked} checked landings are`;
+
+/** Name of the thing that belongs to this landing alone, and of what all landings share. */
+const parts = {
+  car: { own: "magnet", shared: "sensors", any: "sensor, bracket or magnet" },
+  well: { own: "sensor pair", shared: "magnet on the car", any: "sensor, bracket or magnet" },
+} as const;
+
+function until(state: ZoneState, pen: Pen, sillsFail: boolean): string {
+  const step = sillsFail ? `Until then the ${size(pen, state.sillDistance ?? 0)} step stays. ` : "";
+  return `${step}Learned positions: learn anew. ${whoDecides}`;
+}
+
+/** Blames a part only where the other landings say so. */
+function centreVerdict(state: ZoneState, pen: Pen, centre: number, sillsFail: boolean): Verdict {
+  const { own, shared, any } = parts[state.sensorsOn];
+  const amount = size(pen, centre);
+  const side = centre > 0 ? "high" : "low";
+  const tail = until(state, pen, sillsFail);
+  const tolerance = state.tolerance ?? 0;
+  if (state.others === null) {
+    return {
+      word: "Outside",
+      holds: false,
+      sentence: `The zone centre ${state.where} is ${amount} ${side}: ${any}.`,
+      because: "One landing alone cannot tell which.",
+      next: "Measure another landing.",
+      until: tail,
+    };
+  }
+  if (state.others.largest <= tolerance + 1e-9) {
+    const way = centre > 0 ? "down" : "up";
+    return {
+      word: "Misplaced",
+      holds: false,
+      sentence: `The ${own} ${state.where} sits ${amount} ${side} against the other landings.`,
+      because: `${othersWords(state.others.checked)} within ${size(pen, state.others.largest)}, so it is this ${own}, not the ${shared}.`,
+      next: `Move it ${way} ${amount}, then run both directions and measure the sills again.`,
+      until: tail,
+    };
+  }
+  return {
+    word: "Outside",
+    holds: false,
+    sentence: `The zone centre ${state.where} is ${amount} ${side}, and other landings are out, too.`,
+    because: `The worst of the others is out by ${size(pen, state.others.largest)}: what all landings share comes first, the ${shared} and the bracket.`,
+    next: `Check the bracket of the ${shared}, then measure all landings again before any ${own} is moved.`,
+    until: tail,
+  };
+}
+
+function failedVerdict(state: ZoneState, pen: Pen, failed: Comparison, sillsFail: boolean): Verdict {
+  const tail = until(state, pen, sillsFail);
+  const outside = { word: "Outside", holds: false, until: tail } as const;
+  if (failed.key === "centre") return centreVerdict(state, pen, failed.value ?? 0, sillsFail);
+  if (failed.key === "reach") {
+    return {
+      ...outside,
+      sentence: `The signals that unlock reach ${size(pen, failed.value ?? 0)} from the landing, further than the unlocking zone.`,
+      because: "Magnet length, sensor spacing and centre together make this reach.",
+      next: "Compare magnet, spacing and the signals needed to unlock with the site's drawing. The lift stays out of service until the reach is within.",
+    };
+  }
+  if (failed.key === "level") {
+    const never = state.unlockNeeds === "both" && state.zones?.both === null;
+    return {
+      ...outside,
+      word: never ? "No overlap" : "Outside",
+      sentence: never
+        ? `The two zone signals ${state.where} are never on together.`
+        : `With the sills level ${state.where} the signals that unlock are not all on.`,
+      because: never
+        ? "The magnet is not longer than the sensor spacing."
+        : "The zone lies beside the level.",
+      next: "Compare magnet length, sensor spacing and centre with the site's drawing.",
+    };
+  }
+  const value = state.sillDistance ?? 0;
+  const known = state.tolerance !== undefined && state.centre !== null;
+  return {
+    ...outside,
+    sentence: `The car stops ${size(pen, value)} ${value > 0 ? "high" : "low"} ${state.where}.`,
+    because: known
+      ? "The zone centre is within the site's own tolerance, so the magnet does not explain it."
+      : "",
+    next: "Check the stored level of this landing, brake and levelling, then measure the sills again from both directions.",
+  };
+}
+
+const notJudged = (state: ZoneState): string =>
+  state.centre === null
+    ? "The zone itself was not measured."
+    : "The zone centre is not judged: no own tolerance is entered.";
+
+function passedVerdict(state: ZoneState, pen: Pen, passed: readonly Comparison[]): Verdict {
+  const centreJudged = passed.some((each) => each.key === "centre");
+  const limits = passed.filter((each) => each.key !== "level");
+  if (limits.length === 0) {
+    const centre =
+      state.centre === null ? "" : ` ${pen.write(state.centre, "mm", digitsFor(state.centre), true)}`;
+    return {
+      word: "Not enough",
+      holds: null,
+      sentence:
+        state.centre === null
+          ? "Nothing measured here can be put against a limit."
+          : `The zone centre ${state.where} is${centre}; there is no limit to put it against.`,
+      because: "",
+      next: "Enter the site's own tolerance, the signals needed to unlock with the unlocking zone, or the measured distance of the sills.",
+      until: whoDecides,
+    };
+  }
+  const what = limits.map((each) => each.reading).join(", ");
+  return {
+    word: "Within",
+    holds: true,
+    sentence: `Within what was entered ${state.where}: ${what}.`,
+    because: centreJudged ? "" : notJudged(state),
+    next: state.others === null ? "The other landings each need their own measurement." : "",
+    until: whoDecides,
+  };
+}
+
+/** What can hurt comes first in the choice of words only where the centre does not explain it. */
+const priority = ["centre", "reach", "level", "sills"];
+
+export function zoneVerdict(state: ZoneState, comparisons: readonly Comparison[], pen: Pen): Verdict {
+  const failed = comparisons
+    .filter((each) => each.holds === false)
+    .sort((one, other) => priority.indexOf(one.key) - priority.indexOf(other.key));
+  const [first] = failed;
+  if (first === undefined)
+    return passedVerdict(
+      state,
+      pen,
+      comparisons.filter((each) => each.holds === true),
+    );
+  const sillsFail = failed.some((each) => each.key === "sills");
+  return failedVerdict(state, pen, first, sillsFail);
+}
+
+export const zoneWords = (zone: Zone, pen: Pen): string =>
+  `${pen.write(zone.from, "mm", 0, true)} to ${pen.write(zone.to, "mm", 0, true)}, ${pen.write(lengthOf(zone), "mm", 0)} long`;
