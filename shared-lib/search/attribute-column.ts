@@ -45,6 +45,24 @@ export class AttributeColumn {
     return this.#combinations[this.cell(document)] ?? [];
   }
 
+  /** The cells of the first `count` documents. */
+  cells(count: number): Int32Array<ArrayBuffer> {
+    return this.#cells.slice(0, count);
+  }
+
+  static restore(
+    combinations: readonly (readonly string[])[],
+    cells: Int32Array<ArrayBuffer>,
+  ): AttributeColumn {
+    const column = new AttributeColumn();
+    for (const [number, combination] of combinations.entries()) {
+      column.#combinations.push(combination);
+      column.#numbers.set(combination.join(separator), number);
+    }
+    column.#cells = cells;
+    return column;
+  }
+
   /** For each combination number 1 where the filter lets it pass. */
   passing(filter: AttributeFilter): Uint8Array {
     const wanted = new Set(filter.anyOf);

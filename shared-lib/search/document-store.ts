@@ -1,5 +1,6 @@
 import { analyseText } from "./analyse-text.ts";
 import { AttributeColumn } from "./attribute-column.ts";
+import type { ByteReader, ByteWriter } from "./byte-file.ts";
 import { grownFloat64, grownInt32, grownUint16 } from "./growable.ts";
 import type { IndexShape, SearchDocument } from "./index-shape.ts";
 import type { Vocabulary } from "./vocabulary.ts";
@@ -17,7 +18,7 @@ const longestField = 65_535;
  */
 export class DocumentStore {
   readonly shape: IndexShape;
-  readonly kinds = new AttributeColumn();
+  readonly kinds: AttributeColumn;
   readonly columns: ReadonlyMap<string, AttributeColumn>;
   readonly keys: string[] = [];
   readonly #numbers = new Map<string, number>();
@@ -31,9 +32,10 @@ export class DocumentStore {
   readonly filledCounts: Float64Array;
   #liveCount = 0;
 
-  constructor(shape: IndexShape) {
+  constructor(shape: IndexShape, column: (index: number) => AttributeColumn = () => new AttributeColumn()) {
     this.shape = shape;
-    this.columns = new Map(shape.attributes.map((name) => [name, new AttributeColumn()]));
+    this.kinds = column(0);
+    this.columns = new Map(shape.attributes.map((name, index) => [name, column(index + 1)]));
     this.lengthSums = new Float64Array(shape.fields.length);
     this.filledCounts = new Float64Array(shape.fields.length);
   }
@@ -144,6 +146,43 @@ export class DocumentStore {
     for (let field = 0; field < this.shape.fields.length; field++) {
       this.#countLength(this.lengthOf(document, field), field, -1);
     }
+  }
+
+  /** Writes all but the attributes; every document has to be alive. */
+  write(writer: ByteWriter): void {
+    writer.strings(this.keys);
+    writer.bytes(this.#dates.subarray(0, this.count));
+    writer.bytes(this.#starts.subarray(0, this.count + 1));
+    writer.bytes(this.#stream.subarray(0, this.#starts[this.count]));
+    writer.bytes(this.#lengths.subarray(0, this.count * this.shape.fields.length));
+  }
+
+  /** Reads what `write` wrote, and then the columns: that of the kinds as number 0, the attributes after it. */
+  static read(
+    shape: IndexShape,
+    reader: ByteReader,
+    column: (index: number) => AttributeColumn,
+  ): DocumentStore {
+    const keys = reader.strings();
+    const dates = reader.float64();
+    const starts = reader.int32();
+    const stream = reader.int32();
+    const lengths = reader.uint16();
+    const store = new DocumentStore(shape, column);
+    store.#dates = dates;
+    store.#starts = starts;
+    store.#stream = stream;
+    store.#lengths = lengths;
+    store.#alive = new Int32Array(keys.length).fill(1);
+    store.#liveCount = keys.length;
+    for (const [number, key] of keys.entries()) {
+      store.keys.push(key);
+      store.#numbers.set(key, number);
+      for (let field = 0; field < shape.fields.length; field++) {
+        store.#countLength(store.lengthOf(number, field), field, 1);
+      }
+    }
+    return store;
   }
 
   #openDocument(key: string, date: number): number {

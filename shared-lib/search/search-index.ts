@@ -2,6 +2,7 @@ import { SillbookError } from "../errors.ts";
 import { DocumentStore, fieldFlag, termMask } from "./document-store.ts";
 import { addOne } from "./find-sequences.ts";
 import type { IndexShape, SearchDocument } from "./index-shape.ts";
+import { readSnapshot, type SnapshotRefusal, writeSnapshot } from "./index-snapshot.ts";
 import { PostingPool } from "./posting-pool.ts";
 import { rankDocuments, type SearchOptions, type SearchResult } from "./rank-documents.ts";
 import { type RankingSettings, rankingSettings } from "./ranking-settings.ts";
@@ -118,6 +119,37 @@ export class SearchIndex {
       }
     }
     this.#layPostings();
+  }
+
+  /**
+   * The index as bytes, to be kept on disk. `note` is handed back by `fromSnapshot`: the caller writes there up to
+   * which change the index has followed the records.
+   */
+  toSnapshot(note: string): Uint8Array<ArrayBuffer> {
+    if (this.#store.count > this.#store.liveCount) {
+      this.compact();
+    }
+    return writeSnapshot(this.#store, this.#vocabulary, note);
+  }
+
+  /** An index from `toSnapshot`'s bytes, or the reason why it has to be built from the records instead. */
+  static fromSnapshot(
+    bytes: Uint8Array,
+    shape: IndexShape,
+    settings: RankingSettings = rankingSettings,
+  ): { readonly index: SearchIndex; readonly note: string } | { readonly refused: SnapshotRefusal } {
+    const contents = readSnapshot(bytes, shape);
+    if (typeof contents === "string") {
+      return { refused: contents };
+    }
+    const index = new SearchIndex(shape, settings);
+    index.#store = contents.store;
+    index.#vocabulary = contents.vocabulary;
+    for (let number = 0; number < contents.store.count; number++) {
+      index.#countTerms(number, (term) => index.#vocabulary.changeFrequency(term, 1));
+    }
+    index.#layPostings();
+    return { index, note: contents.note };
   }
 
   #parts() {

@@ -1,0 +1,67 @@
+import { analyseText, type Token } from "./analyse-text.ts";
+import type { SearchQuery } from "./search-query.ts";
+
+/** A stretch of text to be marked, as offsets; `end` is after the last character. */
+export interface MarkRange {
+  readonly start: number;
+  readonly end: number;
+}
+
+/**
+ * What to mark in a text that was found: every word, number or phrase that counts as something in the query. Ranges
+ * are in order and never overlap.
+ */
+export function markMatches(text: string, query: SearchQuery): MarkRange[] {
+  const words = new Set<string>();
+  const phrases: ReadonlySet<string>[][] = [];
+  for (const { alternatives } of query.terms) {
+    for (const { sequence } of alternatives) {
+      if (sequence.length === 1) {
+        for (const word of sequence[0] ?? []) {
+          words.add(word);
+        }
+      } else {
+        phrases.push(sequence.map((place) => new Set(place)));
+      }
+    }
+  }
+  const tokens = analyseText(text);
+  const ranges: MarkRange[] = tokens.filter((token) => words.has(token.term));
+  for (const phrase of phrases) {
+    ranges.push(...phraseRanges(tokens, phrase));
+  }
+  return merged(ranges);
+}
+
+function phraseRanges(tokens: readonly Token[], phrase: readonly ReadonlySet<string>[]): MarkRange[] {
+  const ranges: MarkRange[] = [];
+  const places: Token[][] = [];
+  for (const token of tokens) {
+    const place = places[token.position] ?? [];
+    places[token.position] = [...place, token];
+  }
+  for (let from = 0; from + phrase.length <= places.length; from++) {
+    const stands = phrase.every((terms, offset) =>
+      places[from + offset]?.some(({ term }) => terms.has(term)),
+    );
+    const first = places[from]?.[0];
+    const last = places[from + phrase.length - 1]?.[0];
+    if (stands && first && last) {
+      ranges.push({ start: first.start, end: last.end });
+    }
+  }
+  return ranges;
+}
+
+function merged(ranges: readonly MarkRange[]): MarkRange[] {
+  const result: { start: number; end: number }[] = [];
+  for (const { start, end } of [...ranges].sort((one, other) => one.start - other.start)) {
+    const last = result.at(-1);
+    if (last && start < last.end) {
+      last.end = Math.max(last.end, end);
+    } else {
+      result.push({ start, end });
+    }
+  }
+  return result;
+}
