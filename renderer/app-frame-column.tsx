@@ -5,7 +5,7 @@ import { frameScreens, screenOf } from "./frame-screens.ts";
 import { MarkShape } from "./ui/mark.tsx";
 
 /** Seven words at seven levels of a shaft; the car stands where you are. */
-export function FrameColumn() {
+export function FrameColumn({ onShowKeys }: { readonly onShowKeys: () => void }) {
   const here = useLocation({ select: (location) => screenOf(location.pathname) });
   const level = frameScreens.findIndex((one) => one.path === here);
   const isLast = level === frameScreens.length - 1;
@@ -30,7 +30,7 @@ export function FrameColumn() {
           ))}
         </ul>
       </nav>
-      <FrameFoot />
+      <FrameFoot onShowKeys={onShowKeys} />
     </div>
   );
 }

@@ -3,15 +3,22 @@ import { Button } from "react-aria-components/Button";
 import { Menu, MenuItem, MenuTrigger } from "react-aria-components/Menu";
 import { Popover } from "react-aria-components/Popover";
 import { Text } from "react-aria-components/Text";
+import { Kbd } from "./ui/kbd.tsx";
 import { SavedState } from "./ui/saved-state.tsx";
 import { useProgram } from "./use-program.ts";
 import { useSavedSummary } from "./use-saved-state.ts";
 
 /** Whether all is saved, who is writing, and whether the data is real. */
-export function FrameFoot() {
+export function FrameFoot({ onShowKeys }: { readonly onShowKeys: () => void }) {
   const { device } = useProgram();
   return (
     <div className="foot">
+      <button type="button" className="keys-button" aria-keyshortcuts="F1" onClick={onShowKeys}>
+        Keys{" "}
+        <span aria-hidden="true">
+          <Kbd keys="F1" />
+        </span>
+      </button>
       <SavedSummaryLine />
       <PersonSwitcher />
       {device.demonstration && <div className="demonstration">Demonstration data</div>}

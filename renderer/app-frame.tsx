@@ -2,7 +2,6 @@ import { Outlet, useLocation } from "@tanstack/react-router";
 import { lazy, Suspense, useEffect, useRef, useState } from "react";
 import { FrameColumn } from "./app-frame-column.tsx";
 import { FrameCommands } from "./app-frame-commands.tsx";
-import { Button } from "./ui/button.tsx";
 import { ErrorNote } from "./ui/error-note.tsx";
 import { HatchPatterns } from "./ui/hatch-patterns.tsx";
 import { listenForCommands } from "./use-command.ts";
@@ -58,20 +57,13 @@ function Sheets() {
       <button type="button" className="button skip" onClick={() => sheet.current?.focus()}>
         Skip to the sheet
       </button>
-      {!isPrint && <FrameColumn />}
+      {!isPrint && <FrameColumn onShowKeys={() => setKeysShown(true)} />}
       <main className="sheet" ref={sheet} tabIndex={-1}>
         <Suspense fallback={<p className="soft">Opening</p>}>
           <Outlet />
         </Suspense>
       </main>
       <FrameCommands keysShown={keysShown} onShowKeys={setKeysShown} />
-      {!isPrint && (
-        <div className="seen-by-reader-only">
-          <Button keys="F1" onPress={() => setKeysShown(true)}>
-            List all keys
-          </Button>
-        </div>
-      )}
     </div>
   );
 }

@@ -18,7 +18,7 @@ interface Day {
   readonly day: number;
 }
 
-const weekdays = ["sun", "mon", "tue", "wed", "thu", "fri", "sat"];
+const weekdays = ["sunday", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday"];
 const millisecondsPerMinute = 60_000;
 /** A clock that is a little ahead must not turn "just now" into yesterday. */
 const aheadMinutes = 5;
@@ -30,12 +30,12 @@ const aheadMinutes = 5;
  * come, "future" the next one. A day without a time is asked back.
  */
 export function readTime(text: string, now: Date, direction: "past" | "future" = "past"): TimeReading {
-  const words = text.trim().toLowerCase().replaceAll(",", " ").replace(/\s+/g, " ");
+  const words = text.trim().toLowerCase().replaceAll(",", " ").replace(/\s+/g, " ").replace(/\bat /, "");
   if (words === "") return { kind: "empty" };
   const relative = readRelative(words, now);
   if (relative !== undefined) return moment(relative);
 
-  const cut = /^(?:(.*\S)\s+)?(?:at\s+)?(\d{1,2}[:.]\d{2}|\d{4})$/.exec(words);
+  const cut = /^(?:(.*\S)\s+)?(\d{1,2}[:.]\d{2}|\d{4})$/.exec(words);
   const time = cut?.[2] === undefined || endsWithYear(cut[1], cut[2]) ? undefined : readTimeOfDay(cut[2]);
   if (cut === null || time === undefined) return unclear(text, words, now, direction);
   const dayWords = cut[1];
@@ -87,8 +87,8 @@ function readDay(words: string, now: Date, time: TimeOfDay, direction: "past" | 
   if (words === "today") return dayOf(now, 0);
   if (words === "yesterday") return dayOf(now, -1);
   if (words === "tomorrow") return dayOf(now, 1);
-  const weekday = weekdays.indexOf(words.slice(0, 3));
-  if (weekday >= 0 && /^(sun|mon|tue|wed|thu|fri|sat)[a-z]{0,6}$/.test(words)) {
+  const weekday = words.length < 3 ? -1 : weekdays.findIndex((name) => name.startsWith(words));
+  if (weekday >= 0) {
     return nearestWeekday(now, weekday, time, direction);
   }
   const written = /^(\d{4})-(\d{1,2})-(\d{1,2})$/.exec(words);
