@@ -7,6 +7,9 @@ export default defineConfig({
   main: {
     build: {
       outDir: "out/main",
+      // Bundled, so that the worker finds them also when it is unpacked from a packaged program's archive; sql.js stays
+      // outside, as its WebAssembly file is read from disk.
+      externalizeDeps: { exclude: ["zod", "fuse.js"] },
       minify: false,
       rollupOptions: {
         input: {
