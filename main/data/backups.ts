@@ -11,7 +11,13 @@ import {
 } from "./backup-retention.ts";
 import type { DataFolderPaths } from "./data-folder.ts";
 import type { FaultPlan } from "./sqlite-disk/disk-faults.ts";
-import { copyDurably, removeIfThere, renameDurably, syncFolder } from "./sqlite-disk/durable-files.ts";
+import {
+  copyDurably,
+  hasLiveJournal,
+  removeIfThere,
+  renameDurably,
+  syncFolder,
+} from "./sqlite-disk/durable-files.ts";
 import { openSqliteOnDisk } from "./sqlite-disk/open-sqlite-on-disk.ts";
 import { quickCheck } from "./sqlite-disk/sqlite-disk.sql.ts";
 import { diskError } from "./sqlite-disk/sqlite-error.ts";
@@ -49,9 +55,10 @@ type BackupPaths = Pick<DataFolderPaths, "database" | "backups">;
 /** Newest first. */
 export function listBackups({ backups }: BackupPaths): Backup[] {
   if (!fs.existsSync(backups)) return [];
-  const found = fs.readdirSync(backups).flatMap((name) => {
+  const found = fs.readdirSync(backups).flatMap((name): Backup[] => {
     const said = readBackupName(name);
-    const facts = said && fs.statSync(path.join(backups, name), { throwIfNoEntry: false });
+    if (!said) return [];
+    const facts = fs.statSync(path.join(backups, name), { throwIfNoEntry: false });
     return facts?.isFile() ? [{ name, ...said, bytes: facts.size }] : [];
   });
   return newestFirst(found);
@@ -85,7 +92,7 @@ export async function copyDatabase(
   target: string,
   faults?: FaultPlan,
 ): Promise<number> {
-  if (database.inTransaction || fileSize(`${database.path}-journal`) > 0) {
+  if (database.inTransaction || hasLiveJournal(database.path)) {
     throw new Error("A copy of the database cannot be made while a transaction is open.");
   }
   return placeCopy(database.path, target, faults);
@@ -199,7 +206,7 @@ async function checkFile(file: string): Promise<BackupCheck> {
     }
   } catch (error) {
     if (!isDamage(error)) throw error;
-    return { isGood: false, problems: [String(error.details["reason"] ?? error.message)] };
+    return { isGood: false, problems: [String(error.details.reason ?? error.message)] };
   }
 }
 
@@ -233,7 +240,7 @@ async function keepPresent(
     return { keptAs: name, wasDamaged: false };
   } catch (error) {
     const isDamaged =
-      isDamage(error) || (error instanceof SillbookError && error.details["reason"] === "store-damaged");
+      isDamage(error) || (error instanceof SillbookError && error.details.reason === "store-damaged");
     if (!isDamaged) throw error;
     return { keptAs: keepDamaged(paths, options.now ?? new Date()), wasDamaged: true };
   }
@@ -246,7 +253,7 @@ function keepDamaged(paths: BackupPaths, now: Date): string {
     name = `${stem}-${copy}.sqlite`;
   const target = path.join(paths.backups, name);
   const journal = `${paths.database}-journal`;
-  if (fileSize(journal) > 0) copyDurably(journal, `${target}-journal`);
+  if (hasLiveJournal(paths.database)) copyDurably(journal, `${target}-journal`);
   try {
     // A second name for the same file needs no space and leaves it in place until the restored one takes its name.
     fs.linkSync(paths.database, target);
@@ -255,8 +262,4 @@ function keepDamaged(paths: BackupPaths, now: Date): string {
   }
   syncFolder(paths.backups);
   return name;
-}
-
-function fileSize(file: string): number {
-  return fs.statSync(file, { throwIfNoEntry: false })?.size ?? 0;
 }

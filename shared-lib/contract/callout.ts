@@ -9,6 +9,7 @@ import {
   lineOrEmptySchema,
   lineSchema,
   momentSchema,
+  patchOf,
   recordFields,
   savedSchema,
   versionSchema,
@@ -195,7 +196,7 @@ export const calloutOperations = {
   ),
   "callout.change": write(
     "Correct what was written down, or settle which lift it is.",
-    z.object({ id: idSchema, version: versionSchema, fields: calloutFieldsSchema.partial() }),
+    z.object({ id: idSchema, version: versionSchema, fields: patchOf(calloutFieldsSchema) }),
     savedSchema,
   ),
   "callout.recordEvent": write(
@@ -213,6 +214,11 @@ export const calloutOperations = {
   "callout.correctEvent": write(
     "Correct the time of an event: a new row naming the row it corrects.",
     z.object({ eventId: idSchema, at: momentSchema, note: z.string().trim().max(1000).default("") }),
+    z.object({ eventId: idSchema }),
+  ),
+  "callout.withdrawEvent": write(
+    "Take back an event that did not happen: a new row says so, the old one stays visible.",
+    z.object({ eventId: idSchema, reason: lineSchema }),
     z.object({ eventId: idSchema }),
   ),
   "callout.end": write(
@@ -245,6 +251,8 @@ export const calloutOperations = {
       cause: z.string().trim().max(4000).default(""),
       fix: z.string().trim().max(4000).default(""),
       inside: z.enum(insideStates).default("not recorded"),
+      /** How it ended, where it went back in service. */
+      ending: z.enum(endings).default("repaired"),
     }),
     savedSchema.extend({ number: z.string() }),
   ),

@@ -6,6 +6,7 @@ import {
   idSchema,
   lineSchema,
   momentSchema,
+  patchOf,
   recordFields,
   savedSchema,
   versionSchema,
@@ -141,7 +142,7 @@ export const faultNoteOperations = {
   ),
   "faultNote.change": write(
     "Change a fault note. An older version is refused with both texts.",
-    z.object({ id: idSchema, version: versionSchema, fields: faultNoteFieldsSchema.partial() }),
+    z.object({ id: idSchema, version: versionSchema, fields: patchOf(faultNoteFieldsSchema) }),
     savedSchema,
   ),
   "faultNote.confirm": write(

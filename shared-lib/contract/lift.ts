@@ -8,6 +8,7 @@ import {
   lineSchema,
   momentSchema,
   noInputSchema,
+  patchOf,
   recordFields,
   savedSchema,
   textSchema,
@@ -159,7 +160,7 @@ export const liftOperations = {
   ),
   "lift.change": write(
     "Change what is recorded about a lift.",
-    z.object({ id: idSchema, version: versionSchema, fields: liftFieldsSchema.partial() }),
+    z.object({ id: idSchema, version: versionSchema, fields: patchOf(liftFieldsSchema) }),
     savedSchema,
   ),
   "lift.setState": write(
@@ -190,7 +191,7 @@ export const liftOperations = {
   ),
   "signal.change": write(
     "Change a signal.",
-    z.object({ id: idSchema, version: versionSchema, fields: signalFieldsSchema.partial() }),
+    z.object({ id: idSchema, version: versionSchema, fields: patchOf(signalFieldsSchema) }),
     savedSchema,
   ),
 };

@@ -1,7 +1,15 @@
 import { z } from "zod";
 import { roles, startScreens } from "../words.ts";
 import { read, write } from "./operation.ts";
-import { idSchema, lineSchema, noInputSchema, recordFields, savedSchema, versionSchema } from "./record.ts";
+import {
+  idSchema,
+  lineSchema,
+  noInputSchema,
+  patchOf,
+  recordFields,
+  savedSchema,
+  versionSchema,
+} from "./record.ts";
 
 export const personFieldsSchema = z.object({
   name: lineSchema,
@@ -25,7 +33,7 @@ export const personOperations = {
   "person.add": write("Add a person.", personFieldsSchema, savedSchema),
   "person.change": write(
     "Change a person: name, telephone, start screen, still here or not.",
-    z.object({ id: idSchema, version: versionSchema, fields: personFieldsSchema.partial() }),
+    z.object({ id: idSchema, version: versionSchema, fields: patchOf(personFieldsSchema) }),
     savedSchema,
   ),
   "person.handOverDuty": write(

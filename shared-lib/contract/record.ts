@@ -34,3 +34,20 @@ export const savedSchema = z.object({ id: idSchema, version: versionSchema });
 export const byWhomSchema = z.object({ id: idSchema, name: z.string() });
 
 export const noInputSchema = z.object({}).default({});
+
+/**
+ * The fields of a change: those that are given, none that are not. Zod's own `partial` would fill a field that was left
+ * out with its default and so overwrite what is stored.
+ */
+export function patchOf<Schema extends z.ZodObject>(
+  schema: Schema,
+): z.ZodType<Partial<z.output<Schema>>, Partial<z.input<Schema>>> {
+  const fields = Object.entries(schema.shape).map(([name, field]) => {
+    const plain = field instanceof z.ZodDefault ? (field.unwrap() as z.ZodType) : (field as z.ZodType);
+    return [name, plain.optional()];
+  });
+  return z.object(Object.fromEntries(fields)) as unknown as z.ZodType<
+    Partial<z.output<Schema>>,
+    Partial<z.input<Schema>>
+  >;
+}

@@ -5,6 +5,7 @@ import {
   lineOrEmptySchema,
   lineSchema,
   noInputSchema,
+  patchOf,
   recordFields,
   savedSchema,
   textSchema,
@@ -36,7 +37,7 @@ export const siteOperations = {
   "site.add": write("Add a site.", siteFieldsSchema, savedSchema),
   "site.change": write(
     "Change a site.",
-    z.object({ id: idSchema, version: versionSchema, fields: siteFieldsSchema.partial() }),
+    z.object({ id: idSchema, version: versionSchema, fields: patchOf(siteFieldsSchema) }),
     savedSchema,
   ),
 };

@@ -7,6 +7,7 @@ import {
   lineOrEmptySchema,
   lineSchema,
   momentSchema,
+  patchOf,
   recordFields,
   savedSchema,
   textSchema,
@@ -89,7 +90,7 @@ export const visitOperations = {
     z.object({
       id: idSchema,
       version: versionSchema,
-      fields: visitFieldsSchema.partial(),
+      fields: patchOf(visitFieldsSchema),
       fix: fixFieldsSchema.nullable().optional(),
     }),
     savedSchema.extend({ fixId: idSchema.nullable() }),

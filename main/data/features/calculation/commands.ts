@@ -1,0 +1,2 @@
+import type { Handlers } from "../../context.ts";
+export const calculationCommands = {} as Handlers<"calculation.save">;

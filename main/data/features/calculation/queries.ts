@@ -1,0 +1,4 @@
+import type { Handlers } from "../../context.ts";
+export const calculationQueries = {} as Handlers<
+  "calculator.list" | "calculator.compute" | "calculator.prefill" | "calculation.list"
+>;

@@ -1,0 +1,68 @@
+/**
+ * The safety rule as facts of state, asked of every lift a transaction touched, before it commits (product.md,
+ * "Safety"). Times are compared by the minute, because that is how people write them down.
+ */
+export const openBridgeInServiceSql = `SELECT bridge.number AS number, bridge.points AS points
+  FROM bridge JOIN lift ON lift.id = bridge.liftId
+  WHERE bridge.liftId = :liftId AND bridge.checkedAt IS NULL AND lift.state <> 'out of service' LIMIT 1`;
+
+export const bridgeDuringServiceSql = `SELECT bridge.number AS number, bridge.points AS points
+  FROM bridge
+  WHERE bridge.liftId = :liftId AND (
+    EXISTS (SELECT 1 FROM callout JOIN effectiveEvent AS event ON event.calloutId = callout.id
+      WHERE callout.liftId = bridge.liftId AND event.kind = 'back in service'
+        AND substr(event.at, 1, 16) >= substr(bridge.setAt, 1, 16)
+        AND (bridge.checkedAt IS NULL OR substr(event.at, 1, 16) < substr(bridge.checkedAt, 1, 16)))
+    OR EXISTS (SELECT 1 FROM lift
+      WHERE lift.id = bridge.liftId AND lift.state <> 'out of service' AND lift.stateSince IS NOT NULL
+        AND substr(lift.stateSince, 1, 16) >= substr(bridge.setAt, 1, 16)
+        AND (bridge.checkedAt IS NULL OR substr(lift.stateSince, 1, 16) < substr(bridge.checkedAt, 1, 16)))
+  ) LIMIT 1`;
+
+export const openDangerInServiceSql = `SELECT danger.words AS words
+  FROM danger JOIN lift ON lift.id = danger.liftId
+  WHERE danger.liftId = :liftId AND danger.clearedAt IS NULL AND lift.state <> 'out of service' LIMIT 1`;
+
+export const dangerDuringServiceSql = `SELECT danger.words AS words
+  FROM danger
+  WHERE danger.liftId = :liftId AND EXISTS (SELECT 1
+    FROM callout JOIN effectiveEvent AS event ON event.calloutId = callout.id
+    WHERE callout.liftId = danger.liftId AND event.kind = 'back in service'
+      AND substr(event.at, 1, 16) >= substr(danger.foundAt, 1, 16)
+      AND (danger.clearedAt IS NULL OR substr(event.at, 1, 16) < substr(danger.clearedAt, 1, 16))) LIMIT 1`;
+
+const released = `SELECT max(event.at) FROM effectiveEvent AS event
+  WHERE event.calloutId = callout.id AND event.kind = 'people released'`;
+
+/** Deleting a callout does not let anybody out: deleted rows count as well. */
+export const peopleInsideInServiceSql = `SELECT callout.number AS number
+  FROM callout JOIN lift ON lift.id = callout.liftId
+  WHERE callout.liftId = :liftId AND callout.earlierRecord = 0 AND callout.inside = 'people inside'
+    AND (${released}) IS NULL
+    AND (lift.state <> 'out of service' OR callout.endedAt IS NOT NULL OR callout.deleted = 1) LIMIT 1`;
+
+export const insideNotSettledSql = `SELECT callout.number AS number
+  FROM callout
+  WHERE callout.liftId = :liftId AND callout.earlierRecord = 0 AND callout.inside = 'not known'
+    AND (callout.endedAt IS NOT NULL OR EXISTS (SELECT 1 FROM effectiveEvent AS event
+      WHERE event.calloutId = callout.id AND event.kind = 'back in service')) LIMIT 1`;
+
+export const inServiceBeforeReleaseSql = `SELECT callout.number AS number
+  FROM callout
+  WHERE callout.liftId = :liftId AND callout.earlierRecord = 0 AND callout.inside = 'people inside'
+    AND (${released}) IS NOT NULL
+    AND (substr(callout.endedAt, 1, 16) < substr((${released}), 1, 16)
+      OR EXISTS (SELECT 1 FROM callout AS other JOIN effectiveEvent AS event ON event.calloutId = other.id
+        WHERE other.liftId = callout.liftId AND event.kind = 'back in service'
+          AND substr(event.at, 1, 16) >= substr(callout.receivedAt, 1, 16)
+          AND substr(event.at, 1, 16) < substr((${released}), 1, 16))) LIMIT 1`;
+
+/** Callouts without a settled lift have no lift row to ask: the same rule, by callout. */
+export const peopleInsideUnsettledSql = `SELECT callout.number AS number
+  FROM callout
+  WHERE callout.id = :calloutId AND callout.earlierRecord = 0
+    AND ((callout.inside = 'people inside' AND (${released}) IS NULL) OR callout.inside = 'not known')
+    AND (callout.endedAt IS NOT NULL OR callout.deleted = 1) LIMIT 1`;
+
+export const liftOfEventSql = `SELECT callout.liftId AS liftId FROM calloutEvent JOIN callout ON callout.id = calloutEvent.calloutId
+  WHERE calloutEvent.id = :id AND callout.liftId IS NOT NULL`;

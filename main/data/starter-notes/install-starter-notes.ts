@@ -1,0 +1,3 @@
+import type { DataCore } from "../data-core.ts";
+
+export function installStarterNotes(_core: DataCore): void {}
