@@ -81,11 +81,14 @@ export function cloudPath(box: Box, bump = 12): string {
   return `${arcs.join("")}Z`;
 }
 
-/** The numbered triangle of a mark, drawn in a box of 26 x 22 whose top left corner is given. */
-export const triangleSize = { width: 26, height: 22 } as const;
+/** The numbered triangle of a mark: 26 x 22 at a label size of 14, growing with its number. */
+export function triangleSize(textSize: number): { readonly width: number; readonly height: number } {
+  return { width: (26 * textSize) / 14, height: (22 * textSize) / 14 };
+}
 
-export function trianglePath(x: number, y: number): string {
-  return `M${tenth(x + 13)} ${tenth(y)}L${tenth(x + 26)} ${tenth(y + 22)}H${tenth(x)}Z`;
+export function trianglePath(x: number, y: number, textSize: number): string {
+  const { width, height } = triangleSize(textSize);
+  return `M${tenth(x + width / 2)} ${tenth(y)}L${tenth(x + width)} ${tenth(y + height)}H${tenth(x)}Z`;
 }
 
 /** A break line (thin, straight with zigzags) from left to right at height y. */

@@ -34,9 +34,18 @@ export interface ShaftColumns {
 
 /** Names longer than this many text sizes are shortened in the row; the row's accessible name has all of it. */
 const longestName = 11;
+/** A name with less room than this says nothing any more and is left out. */
+const shortestName = 3;
 const wall = 10;
 const plainStub = 34;
-const stateMark = 26;
+/** A state's mark is 20 wide at a label size of 14 and grows with the text. */
+export function stateMarkSize(textSize: number): number {
+  return (20 * textSize) / 14;
+}
+
+export function stateWordOffset(textSize: number): number {
+  return stateMarkSize(textSize) + 6;
+}
 
 export const headWords = {
   landing: "Landing",
@@ -53,6 +62,29 @@ export function markingSize(textSize: number): number {
   return (textSize * 22) / 14;
 }
 
+interface TableWidths {
+  readonly marking: number;
+  readonly name: number;
+  readonly landing: number;
+  readonly zone: number;
+  readonly panel: number;
+}
+
+/** Widths of the table's columns; names are shortened first where the picture gets too little width. */
+function tableWidths(landings: readonly ShaftLanding[], textSize: number, room: number): TableWidths {
+  const markings = landings.map((landing) => landing.marking);
+  const names = landings.map((landing) => landing.name);
+  const marking = Math.max(textSize, widest(markings, markingSize(textSize), true));
+  const wanted = Math.min(longestName * textSize, widest(names, textSize));
+  const state = stateWordOffset(textSize) + widest(["unchecked", "passed", "failed"], textSize);
+  const zone = Math.max(letteringWidth(headWords.zoneSignals, textSize), state);
+  const panel = Math.max(letteringWidth(headWords.landingPanel, textSize), state);
+  const left = Math.min(wanted, room - zone - panel - marking - 6);
+  const name = left < Math.min(wanted, shortestName * textSize) ? 0 : left;
+  const landing = Math.max(letteringWidth(headWords.landing, textSize), marking + (name > 0 ? 6 + name : 0));
+  return { marking, name, landing, zone, panel };
+}
+
 export function shaftColumns(
   landings: readonly ShaftLanding[],
   labels: readonly string[],
@@ -60,43 +92,20 @@ export function shaftColumns(
   textSize: number,
 ): ShaftColumns {
   const hasRear = landings.some((landing) => landing.entrances !== "front");
-  const rearStub = hasRear ? plainStub : 0;
   const labelEnd = Math.ceil(widest(labels, textSize)) + 2;
-  const gap = textSize * 0.85;
-  const markingWidth = Math.max(
-    textSize,
-    widest(
-      landings.map((l) => l.marking),
-      markingSize(textSize),
-      true,
-    ),
-  );
-  const nameWidth = Math.min(
-    longestName * textSize,
-    widest(
-      landings.map((l) => l.name),
-      textSize,
-    ),
-  );
-  const stateWidth = stateMark + widest(["unchecked", "passed"], textSize, true);
-  const landingWidth = Math.max(
-    letteringWidth(headWords.landing, textSize),
-    markingWidth + (nameWidth > 0 ? 6 + nameWidth : 0),
-  );
-  const zoneWidth = Math.max(letteringWidth(headWords.zoneSignals, textSize), stateWidth);
-  const panelWidth = Math.max(letteringWidth(headWords.landingPanel, textSize), stateWidth);
-  const beside = labelEnd + 10 + 12 + rearStub + 2 * wall + plainStub;
-  const table = landingWidth + zoneWidth + panelWidth + 2 * gap;
-  const spare = given - beside - table;
-  const well = Math.min(hasRear ? 168 : 150, Math.max(hasRear ? 144 : 132, spare));
-  const extra = Math.max(0, spare - well);
-  const tableGap = gap + Math.min(24, extra / 4);
-  const wellLeft = labelEnd + 10 + 12 + rearStub + wall;
+  const wellLeft = labelEnd + 10 + 12 + (hasRear ? plainStub : 0) + wall;
+  const narrowest = hasRear ? 138 : 126;
+  const tightGap = textSize * 0.6;
+  const tableRoom = given - wellLeft - narrowest - wall - plainStub + 6 - 2 * tightGap;
+  const table = tableWidths(landings, textSize, tableRoom);
+  const spare = Math.max(0, tableRoom - table.landing - table.zone - table.panel);
+  const well = narrowest + Math.min(30, spare * 0.6);
+  const tableGap = tightGap + Math.min(20, (spare - (well - narrowest)) / 3);
   const wellRight = wellLeft + well;
   const marking = wellRight + wall + plainStub - 6;
-  const zoneSignals = marking + landingWidth + tableGap;
-  const landingPanel = zoneSignals + zoneWidth + tableGap;
-  const width = Math.ceil(Math.max(given, landingPanel + panelWidth));
+  const zoneSignals = marking + table.landing + tableGap;
+  const landingPanel = zoneSignals + table.zone + tableGap;
+  const width = Math.ceil(Math.max(given, landingPanel + table.panel));
   return {
     width,
     textSize,
@@ -112,11 +121,11 @@ export function shaftColumns(
     sillEnd: wellRight + plainStub - 4,
     rearSillEnd: wellLeft - plainStub + 4,
     marking,
-    name: marking + markingWidth + 6,
-    nameRoom: landingWidth - markingWidth - 6,
+    name: marking + table.marking + 6,
+    nameRoom: table.name,
     zoneSignals,
     landingPanel,
-    right: Math.min(width, landingPanel + panelWidth + tableGap),
+    right: Math.min(width, landingPanel + table.panel + tableGap),
   };
 }
 

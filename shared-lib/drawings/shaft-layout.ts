@@ -10,7 +10,13 @@ import type { PlacedMark } from "./shaft-marks.ts";
 import { placeMarks } from "./shaft-marks.ts";
 import type { ShaftLanding, ShaftMark, ShaftSectionLift, ShaftSwitch } from "./shaft-section.ts";
 import { landingsByLevel, switchLevels } from "./shaft-section.ts";
-import { cylinderBelow, machineAbove, machineIsAbove, shaftSuspension } from "./shaft-suspension.ts";
+import {
+  carAsDrawnMetres,
+  cylinderBelow,
+  machineAbove,
+  machineIsAbove,
+  shaftSuspension,
+} from "./shaft-suspension.ts";
 import type { ShaftWalls } from "./shaft-walls.ts";
 import { shaftWalls } from "./shaft-walls.ts";
 import { spreadLabels } from "./spread-labels.ts";
@@ -23,6 +29,8 @@ export interface ShaftLayoutOptions {
   /** Pixels of one screen for the whole picture. */
   readonly availableHeight: number;
   readonly marks: readonly ShaftMark[];
+  /** Where the car stood when the drawing was opened: triangles keep clear of it. They stay when it moves. */
+  readonly parkedLevelMetres?: number;
   /** For paper: true scale, rows may stand closer because nobody presses them. */
   readonly print?: boolean;
 }
@@ -58,7 +66,8 @@ export interface ShaftLayout {
   readonly scrolls: boolean;
 }
 
-const scrollAbove = 24;
+/** More landings than this are shown in a frame that scrolls, with the whole well beside it. */
+export const scrollAbove = 24;
 const slab = 10;
 const topMargin = 6;
 
@@ -74,21 +83,21 @@ export function shaftLayout(lift: ShaftSectionLift, options: ShaftLayoutOptions)
   const bottom = heights.pitFloorY + slab + (needsGround(lift) ? cylinderBelow : 0);
   const lastLabel = Math.max(0, ...labels.map((label) => label.box.y + label.box.height));
   const lastRow = Math.max(0, ...rows.map((row) => row.baseY));
+  const firstRowTop = Math.min(...rows.map((row) => row.baseY - row.height));
   const scaleBar = scaleBarAt(heights, columns, Math.max(heights.pitFloorY + 2, lastRow + textSize * 1.6));
   const height = Math.ceil(Math.max(bottom, lastLabel, scaleBar.y + textSize) + 4);
-  const machineBox = shaftSuspension(
-    lift,
-    heights,
-    columns,
-    heights.landings[0]?.levelMetres ?? 0,
-  ).machineBox;
+  const parked = options.parkedLevelMetres ?? heights.landings[0]?.levelMetres ?? 0;
+  const suspension = shaftSuspension(lift, heights, columns, parked);
   const marks = placeMarks(options.marks, {
     lift,
     heights,
     columns,
     entrances: walls.entrances,
-    machineBox,
-    obstacles: markObstacles(columns, labels, rows, heights),
+    machineBox: suspension.machineBox,
+    obstacles: [
+      ...markObstacles(columns, labels, rows, heights),
+      ...bodies(suspension.counterweight, heights, columns, parked),
+    ],
     within: { x: 2, y: 2, width: columns.width - 4, height: height - 4 },
   });
   const switches = switchLevels(lift).map((entry) => ({
@@ -103,7 +112,7 @@ export function shaftLayout(lift: ShaftSectionLift, options: ShaftLayoutOptions)
     walls,
     labels,
     rows,
-    headBaseline,
+    headBaseline: rows.length > 0 ? Math.max(headBaseline, firstRowTop - textSize) : headBaseline,
     switches,
     marks,
     scaleBar,
@@ -161,6 +170,18 @@ function scaleBarAt(heights: ShaftHeights, columns: ShaftColumns, y: number): Sh
   const room = Math.min(110, columns.right - columns.marking - columns.textSize * 9);
   const metres = [50, 20, 10, 5, 2, 1].find((length) => length * heights.pixelsPerMetre <= room) ?? 1;
   return { metres, from: columns.marking, to: columns.marking + metres * heights.pixelsPerMetre, y };
+}
+
+function bodies(
+  counterweight: Box | null,
+  heights: ShaftHeights,
+  columns: ShaftColumns,
+  level: number,
+): Obstacle[] {
+  const { left, right } = columns.car;
+  const height = carAsDrawnMetres * heights.pixelsPerMetre + 8;
+  const car = { x: left - 2, y: heights.yOf(level) - height, width: right - left + 4, height: height + 4 };
+  return [car, ...(counterweight ? [counterweight] : [])].map((box) => ({ box, weight: 2 }));
 }
 
 function markObstacles(

@@ -8,10 +8,16 @@ import type { ShaftMark, ShaftSectionLift } from "./shaft-section.ts";
 import { switchLevels } from "./shaft-section.ts";
 import type { Entrance } from "./shaft-walls.ts";
 
+interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
 /** One cloud; more than one mark at the same place share it and stand in a row of triangles. */
 export interface PlacedMark {
   readonly cloud: Box;
   readonly triangles: readonly { readonly mark: ShaftMark; readonly x: number; readonly y: number }[];
+  readonly triangle: Size;
   readonly leader: string;
   /** Drawn in the car's own coordinates (its sill at 0) and moving with it. */
   readonly onCar: boolean;
@@ -39,6 +45,7 @@ export function placeMarks(marks: readonly ShaftMark[], around: MarkSurroundings
     if (group) group.push(mark);
     else groups.set(key, [mark]);
   }
+  const triangle = triangleSize(around.columns.textSize);
   const clouds = [...groups.values()].map((group) => ({ group, cloud: cloudBox(group[0], around) }));
   const taken: Obstacle[] = [
     ...around.obstacles,
@@ -46,12 +53,12 @@ export function placeMarks(marks: readonly ShaftMark[], around: MarkSurroundings
   ];
   const placed = clouds.map(({ group, cloud }) => {
     const onCar = group[0]?.place.part === "car";
-    const size = { width: group.length * (triangleSize.width + 2) - 2, height: triangleSize.height };
+    const size = { width: group.length * (triangle.width + 2) - 2, height: triangle.height };
     const row = onCar
       ? { x: cloud.x - size.width - 12, y: cloud.y + 2, ...size }
       : placeBeside(cloud, size, taken, around.within);
     taken.push({ box: grownBox(row, 2), weight: 8 });
-    return placedMark(group, cloud, row, onCar);
+    return placedMark(group, cloud, row, triangle);
   });
   return withTargets(placed);
 }
@@ -60,14 +67,20 @@ function placedMark(
   group: readonly ShaftMark[],
   cloud: Box,
   row: Box,
-  onCar: boolean,
+  triangle: Size,
 ): Omit<PlacedMark, "target"> {
   const triangles = group.map((mark, index) => ({
     mark,
-    x: row.x + index * (triangleSize.width + 2),
+    x: row.x + index * (triangle.width + 2),
     y: row.y,
   }));
-  return { cloud, triangles, leader: leaderBetween(cloud, row), onCar };
+  return {
+    cloud,
+    triangles,
+    leader: leaderBetween(cloud, row),
+    onCar: group[0]?.place.part === "car",
+    triangle,
+  };
 }
 
 /** A straight line from the cloud's rim to the triangle's, between their middles. */
@@ -105,7 +118,7 @@ function withTargets(placed: readonly Omit<PlacedMark, "target">[]): PlacedMark[
 }
 
 function targetBox(mark: Omit<PlacedMark, "target">): Box {
-  const triangles = mark.triangles.map((triangle) => ({ x: triangle.x, y: triangle.y, ...triangleSize }));
+  const triangles = mark.triangles.map(({ x, y }) => ({ x, y, ...mark.triangle }));
   const whole = triangles.reduce(unionBox, mark.cloud);
   const growX = Math.max(0, (targetSize - whole.width) / 2);
   const growY = Math.max(0, (targetSize - whole.height) / 2);

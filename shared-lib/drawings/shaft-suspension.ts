@@ -135,7 +135,7 @@ function traction(
       width: columns.counterweight.right - columns.counterweight.left,
       height: bodyHeight,
     },
-    buffers: [bufferAt(heights, (columns.car.left + columns.car.right) / 2), bufferAt(heights, cwtX)],
+    buffers: [bufferAt(heights, columns.carRope), bufferAt(heights, cwtX)],
     machineBox: boxOfWheels(head.wheels),
     // What is not recorded is not drawn: without a roping there are no ropes in the picture.
     ...(lift.roping === null
@@ -169,10 +169,12 @@ function sheaveAndDeflector(left: number, right: number, y: number, above: boole
       over: `M${left} ${y}A${radius} ${radius} 0 0 1 ${right} ${y}`,
     };
   }
-  const sheave = { x: left + 13, y, radius: 13 };
-  const deflector = { x: right - 7, y: y + (above ? 8 : 2), radius: 7 };
+  const wheel = Math.min(13, span * 0.29);
+  const smaller = Math.min(7, span * 0.16);
+  const sheave = { x: left + wheel, y, radius: wheel };
+  const deflector = { x: right - smaller, y: y + (above ? 8 : 2), radius: smaller };
   const [from, to] = upperTangent(sheave, deflector);
-  const over = `M${left} ${y}A13 13 0 0 1 ${from.x} ${from.y}L${to.x} ${to.y}A7 7 0 0 1 ${right} ${deflector.y}`;
+  const over = `M${left} ${y}A${wheel} ${wheel} 0 0 1 ${from.x} ${from.y}L${to.x} ${to.y}A${smaller} ${smaller} 0 0 1 ${right} ${deflector.y}`;
   return { wheels: [sheave, deflector], leftY: y, rightY: deflector.y, over };
 }
 
@@ -242,7 +244,7 @@ function hydraulic(
     return {
       ...nothing,
       cylinder,
-      ram: { x: middle - 4.5, width: 9, fromY: heights.yOf(carLevel) + 4, toY: top },
+      ram: { x: middle - 4.5, width: 9, fromY: heights.yOf(carLevel) + 1.5, toY: top },
       buffers: [bufferAt(heights, middle - 26), bufferAt(heights, middle + 26)],
       machineBox: { x: cylinder.x - 4, y: top - 6, width: 24, height: floor - top + 16 },
     };

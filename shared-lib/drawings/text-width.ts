@@ -39,9 +39,12 @@ export function letteringWidth(text: string, textSize: number, bold = false): nu
   return (hundredths * textSize * (bold ? boldFactor : 1)) / 100;
 }
 
+/** Rooms are sums of widths; a sum's last binary digit must not cost a letter. */
+const dust = 0.01;
+
 /** The longest beginning of `text` that fits into `room` pixels, with an ellipsis where something was left out. */
 export function fitLettering(text: string, textSize: number, room: number, bold = false): string {
-  if (letteringWidth(text, textSize, bold) <= room) return text;
+  if (letteringWidth(text, textSize, bold) <= room + dust) return text;
   const characters = [...text];
   while (
     characters.length > 0 &&

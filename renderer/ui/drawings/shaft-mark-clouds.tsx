@@ -5,12 +5,13 @@ import type { ShaftChoice, ShaftMark } from "#shared-lib/drawings/shaft-section.
 import { NumberedTriangle } from "./numbered-triangle.tsx";
 
 interface MarksProps {
+  readonly textSize: number;
   readonly marks: readonly PlacedMark[];
   readonly onChoose?: ((choice: ShaftChoice) => void) | undefined;
 }
 
 /** What needs a person: a cloud round the place and a numbered triangle beside it. */
-export function ShaftMarkClouds({ marks, onChoose }: MarksProps) {
+export function ShaftMarkClouds({ marks, textSize, onChoose }: MarksProps) {
   return marks.map((placed) => {
     const first = placed.triangles[0];
     if (!first) return null;
@@ -27,6 +28,7 @@ export function ShaftMarkClouds({ marks, onChoose }: MarksProps) {
           <MarkButton
             key={triangle.mark.id}
             {...triangle}
+            textSize={textSize}
             target={index === 0 ? placed.target : null}
             onChoose={onChoose}
           />
@@ -44,6 +46,7 @@ const kindWords: Record<ShaftMark["kind"], string> = {
 };
 
 interface ButtonProps {
+  readonly textSize: number;
   readonly mark: ShaftMark;
   readonly x: number;
   readonly y: number;
@@ -51,7 +54,7 @@ interface ButtonProps {
   readonly onChoose?: ((choice: ShaftChoice) => void) | undefined;
 }
 
-function MarkButton({ mark, x, y, target, onChoose }: ButtonProps) {
+function MarkButton({ mark, x, y, textSize, target, onChoose }: ButtonProps) {
   const choose = () => onChoose?.({ kind: "mark", mark });
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key !== "Enter" && event.key !== " ") return;
@@ -67,7 +70,7 @@ function MarkButton({ mark, x, y, target, onChoose }: ButtonProps) {
       {...press}
     >
       {target && onChoose ? <rect className="hit" {...target} /> : null}
-      <NumberedTriangle x={x} y={y} number={mark.number} />
+      <NumberedTriangle x={x} y={y} number={mark.number} textSize={textSize} />
     </g>
   );
 }

@@ -62,7 +62,7 @@ export function ShaftPicture(props: ShaftPictureProps) {
       <ShaftBreaks layout={layout} />
       <ShaftCounterweight {...same} />
       <ShaftCar {...same} control={control}>
-        <ShaftMarkClouds marks={travelling} onChoose={onChoose} />
+        <ShaftMarkClouds textSize={layout.columns.textSize} marks={travelling} onChoose={onChoose} />
       </ShaftCar>
       <ShaftSignals
         layout={layout}
@@ -71,7 +71,7 @@ export function ShaftPicture(props: ShaftPictureProps) {
         actuated={switchesActuatedAt(lift, carLevel)}
       />
       <ShaftScaleBar layout={layout} />
-      <ShaftMarkClouds marks={standing} onChoose={onChoose} />
+      <ShaftMarkClouds textSize={layout.columns.textSize} marks={standing} onChoose={onChoose} />
     </svg>
   );
 }

@@ -1,6 +1,6 @@
 import type { KeyboardEvent } from "react";
 import { useRef, useState } from "react";
-import { headWords } from "#shared-lib/drawings/shaft-columns.ts";
+import { headWords, stateMarkSize, stateWordOffset } from "#shared-lib/drawings/shaft-columns.ts";
 import type { LandingRow, ShaftLayout } from "#shared-lib/drawings/shaft-layout.ts";
 import type { CheckState, LandingState, ShaftChoice } from "#shared-lib/drawings/shaft-section.ts";
 import { writtenLevel } from "#shared-lib/drawings/shaft-section.ts";
@@ -157,10 +157,11 @@ function StateWords(props: {
   readonly y: number;
   readonly textSize: number;
 }) {
+  const size = stateMarkSize(props.textSize);
   return (
     <>
-      <StateMark state={props.state} x={props.x} y={props.y - props.textSize * 0.36 - 10} />
-      <text className={stateClass[props.state]} x={props.x + 26} y={props.y}>
+      <StateMark state={props.state} x={props.x} y={props.y - props.textSize * 0.36 - size / 2} size={size} />
+      <text className={stateClass[props.state]} x={props.x + stateWordOffset(props.textSize)} y={props.y}>
         {props.state}
       </text>
     </>

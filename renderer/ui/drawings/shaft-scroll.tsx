@@ -77,7 +77,6 @@ function ShaftStrip({ layout, height, carY, top, onGoTo }: StripProps) {
     onGoTo((event.clientY - event.currentTarget.getBoundingClientRect().top - 2) / (height - 4));
   };
   return (
-    // biome-ignore lint/a11y/useKeyWithClickEvents: the frame beside it scrolls by keyboard; this is only a shortcut for the pointer.
     <svg className="d shaft-strip" width={stripWidth} height={height} aria-hidden="true" onClick={press}>
       <rect className="hit" x={0} y={0} width={stripWidth} height={height} />
       <rect {...well} />
@@ -91,8 +90,8 @@ function ShaftStrip({ layout, height, carY, top, onGoTo }: StripProps) {
           <path
             key={mark.triangles[0]?.mark.id}
             className="pencil fillp"
-            transform={`translate(0 ${at(mark.cloud.y + mark.cloud.height / 2) - 6}) scale(0.46)`}
-            d={trianglePath(0, 0)}
+            transform={`translate(0 ${at(mark.cloud.y + mark.cloud.height / 2) - 6}) `}
+            d={trianglePath(0, 0, 6.5)}
           />
         ))}
       <rect className="thin" x={1} y={at(top)} width={stripWidth - 2} height={height * scale} />

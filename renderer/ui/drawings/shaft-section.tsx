@@ -1,6 +1,6 @@
-import { useMemo } from "react";
+import { useMemo, useState } from "react";
 import type { ShaftLayout } from "#shared-lib/drawings/shaft-layout.ts";
-import { shaftLayout } from "#shared-lib/drawings/shaft-layout.ts";
+import { scrollAbove, shaftLayout } from "#shared-lib/drawings/shaft-layout.ts";
 import type {
   LandingState,
   ShaftChoice,
@@ -35,6 +35,9 @@ export interface ShaftSectionProps {
 const usualHeight = 560;
 /** A4 upright less margins, frame and title block, in pixels of 1/96 inch. */
 const paperHeight = 800;
+/** Pixels that the printed frame, and the strip with a scroll bar, take from the width. */
+const sheetFrame = 34;
+const stripAndScrollbar = 56;
 
 /** The lift's picture: computed from the width it gets and from the text size. */
 export function ShaftSection(props: ShaftSectionProps) {
@@ -46,16 +49,19 @@ export function ShaftSection(props: ShaftSectionProps) {
 function SizedShaft(props: ShaftSectionProps & { readonly size: MeasuredSize }) {
   const { lift, marks, size, print } = props;
   const availableHeight = print ? paperHeight : (props.availableHeight ?? usualHeight);
+  const takenWidth = print ? sheetFrame : lift.landings.length > scrollAbove ? stripAndScrollbar : 0;
+  const [parkedLevelMetres] = useState(props.carLevelMetres);
   const layout = useMemo(
     () =>
       shaftLayout(lift, {
-        width: print ? size.width - 34 : size.width,
+        width: size.width - takenWidth,
         textSize: size.textSize,
         availableHeight,
         marks,
+        parkedLevelMetres,
         print: print !== undefined,
       }),
-    [lift, marks, size.width, size.textSize, availableHeight, print],
+    [lift, marks, takenWidth, size.width, size.textSize, availableHeight, parkedLevelMetres, print],
   );
   if (print) return <PrintedShaft {...props} layout={layout} print={print} />;
   return (

@@ -1,10 +1,19 @@
 import type { CheckState } from "#shared-lib/drawings/shaft-section.ts";
 import { unread } from "./unread.ts";
 
-/** The program's two sills, on a drawing: flush passed, stepped failed, second one broken unchecked. 20 x 20. */
-export function StateMark(props: { readonly state: CheckState; readonly x: number; readonly y: number }) {
+/** The program's two sills, on a drawing: flush passed, stepped failed, second one broken unchecked. 20 x 20, or as large as the text needs. */
+export function StateMark(props: {
+  readonly state: CheckState;
+  readonly x: number;
+  readonly y: number;
+  readonly size?: number;
+}) {
   return (
-    <g className="state-mark" transform={`translate(${props.x} ${props.y})`} {...unread}>
+    <g
+      className="state-mark"
+      transform={`translate(${props.x} ${props.y}) scale(${(props.size ?? 20) / 20})`}
+      {...unread}
+    >
       <StatePaths state={props.state} />
     </g>
   );
