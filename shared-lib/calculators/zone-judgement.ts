@@ -119,7 +119,7 @@ function compareLevel(state: ZoneState, pen: Pen): Comparison[] {
       digits: 0,
       signed: true,
       least: 1e-6,
-      limitWords: "more than nothing on both sides",
+      limitWords: "more than 0 on both sides",
       source: zoneGeometry,
     }),
   ];
@@ -158,17 +158,22 @@ const parts = {
   well: { own: "sensor pair", shared: "magnet on the car", any: "sensor, bracket or magnet" },
 } as const;
 
-function until(state: ZoneState, pen: Pen, sillsFail: boolean): string {
+function until(state: ZoneState, pen: Pen, failed: readonly Comparison[]): string {
+  const sillsFail = failed.some((each) => each.key === "sills");
+  const unlocksWrongly = failed.some((each) => each.key === "reach" || each.key === "level");
+  const keepOut = unlocksWrongly
+    ? "The signals that unlock are not where they must be: the lift stays out of service until they are. "
+    : "";
   const step = sillsFail ? `Until then the ${size(pen, state.sillDistance ?? 0)} step stays. ` : "";
-  return `${step}Learned positions: learn anew. ${whoDecides}`;
+  return `${keepOut}${step}Learned positions: learn anew. ${whoDecides}`;
 }
 
 /** Blames a part only where the other landings say so. */
-function centreVerdict(state: ZoneState, pen: Pen, centre: number, sillsFail: boolean): Verdict {
+function centreVerdict(state: ZoneState, pen: Pen, centre: number, failed: readonly Comparison[]): Verdict {
   const { own, shared, any } = parts[state.sensorsOn];
   const amount = size(pen, centre);
   const side = centre > 0 ? "high" : "low";
-  const tail = until(state, pen, sillsFail);
+  const tail = until(state, pen, failed);
   const tolerance = state.tolerance ?? 0;
   if (state.others === null) {
     return {
@@ -201,19 +206,24 @@ function centreVerdict(state: ZoneState, pen: Pen, centre: number, sillsFail: bo
   };
 }
 
-function failedVerdict(state: ZoneState, pen: Pen, failed: Comparison, sillsFail: boolean): Verdict {
-  const tail = until(state, pen, sillsFail);
+function failedVerdict(
+  state: ZoneState,
+  pen: Pen,
+  first: Comparison,
+  failed: readonly Comparison[],
+): Verdict {
+  const tail = until(state, pen, failed);
   const outside = { word: "Outside", holds: false, until: tail } as const;
-  if (failed.key === "centre") return centreVerdict(state, pen, failed.value ?? 0, sillsFail);
-  if (failed.key === "reach") {
+  if (first.key === "centre") return centreVerdict(state, pen, first.value ?? 0, failed);
+  if (first.key === "reach") {
     return {
       ...outside,
-      sentence: `The signals that unlock reach ${size(pen, failed.value ?? 0)} from the landing, further than the unlocking zone.`,
+      sentence: `The signals that unlock reach ${size(pen, first.value ?? 0)} from the landing, further than the unlocking zone.`,
       because: "Magnet length, sensor spacing and centre together make this reach.",
       next: "Compare magnet, spacing and the signals needed to unlock with the site's drawing. The lift stays out of service until the reach is within.",
     };
   }
-  if (failed.key === "level") {
+  if (first.key === "level") {
     const never = state.unlockNeeds === "both" && state.zones?.both === null;
     return {
       ...outside,
@@ -287,8 +297,7 @@ export function zoneVerdict(state: ZoneState, comparisons: readonly Comparison[]
       pen,
       comparisons.filter((each) => each.holds === true),
     );
-  const sillsFail = failed.some((each) => each.key === "sills");
-  return failedVerdict(state, pen, first, sillsFail);
+  return failedVerdict(state, pen, first, failed);
 }
 
 export const zoneWords = (zone: Zone, pen: Pen): string =>

@@ -63,7 +63,7 @@ function checkSpeed(values: Values, pen: Pen): { speed: number | undefined; prob
     return { speed, problems: [] };
   const rated = pen.write(ratedSpeed, "m/s", 2);
   const slip = speed / 10 <= ratedSpeed ? ` A slipped point, ${pen.write(speed / 10, "m/s", 2)}?` : "";
-  const sentence = `Above this lift\u2019s ${rated}.${slip} No signal delay is computed until you decide.`;
+  const sentence = `Above this lift's ${rated}.${slip} No signal delay is computed until you decide.`;
   return { speed: undefined, problems: [{ field: "speed", sentence }] };
 }
 
