@@ -14,6 +14,19 @@ export function syncFolder(folder: string): void {
   }
 }
 
+/** Whether the journal beside a database file holds a transaction that is not finished. An ended one starts with zero. */
+export function hasLiveJournal(databaseFile: string): boolean {
+  const journal = `${databaseFile}-journal`;
+  if (!fs.existsSync(journal)) return false;
+  const descriptor = fs.openSync(journal, "r");
+  try {
+    const first = Buffer.alloc(1);
+    return fs.readSync(descriptor, first, 0, 1, 0) === 1 && first[0] !== 0;
+  } finally {
+    fs.closeSync(descriptor);
+  }
+}
+
 export function removeIfThere(file: string): void {
   fs.rmSync(file, { force: true });
 }

@@ -2,6 +2,7 @@ import fs from "node:fs";
 import { createRequire } from "node:module";
 import path from "node:path";
 import type { RedirectedCalls, SystemCalls } from "./redirected-calls.ts";
+import { diskError } from "./sqlite-error.ts";
 import type { GrowingMemory } from "./wasm-memory.ts";
 
 /** The part of a sql.js statement that is used here. */
@@ -35,7 +36,7 @@ interface Instance {
 }
 interface SqlJsSettings {
   readonly useOldExtensionFunctions: boolean;
-  readonly printErr: (text: string) => void;
+  readonly printErr: () => void;
   readonly instantiateWasm: (imports: Imports, done: (instance: Instance) => void) => void;
 }
 
@@ -54,11 +55,11 @@ let compiledEngine: { readonly file: string; readonly module: object } | undefin
  */
 export async function loadSqlJs(calls: RedirectedCalls): Promise<SqlJsDatabase> {
   const script = unpacked(createRequire(import.meta.url).resolve("sql.js/dist/sql-wasm-debug.js"));
-  const messages: string[] = [];
   let failure: unknown;
   const settings: SqlJsSettings = {
     useOldExtensionFunctions: false,
-    printErr: (text) => messages.push(text),
+    // What goes wrong arrives as an error; the engine's own remarks are not for the person.
+    printErr: () => {},
     instantiateWasm(imports, done) {
       try {
         const instance = new WebAssembly.Instance(compile(script), replaceImports(imports, calls));
@@ -73,7 +74,15 @@ export async function loadSqlJs(calls: RedirectedCalls): Promise<SqlJsDatabase> 
   const start = evaluateAnew(script);
   const sqlJs = await Promise.race([start(settings), failed(() => failure)]);
   // An empty file in the memory file system is what sql.js removes when it closes; SQLite never sees it.
-  return new sqlJs.Database(new Uint8Array(0));
+  try {
+    return new sqlJs.Database(new Uint8Array(0));
+  } catch (error) {
+    // Without a database there is no text either: sql.js says "out of memory" whatever happened.
+    const { lastFailure } = calls;
+    throw lastFailure
+      ? diskError(lastFailure.code, { call: lastFailure.call, path: lastFailure.path })
+      : error;
+  }
 }
 
 // sql.js starts one engine per evaluation of its script. Each database has its own engine, so the script is evaluated

@@ -2,7 +2,7 @@ import fs from "node:fs";
 import path from "node:path";
 import { SillbookError } from "#shared-lib/errors.ts";
 import type { FaultPlan } from "./disk-faults.ts";
-import { removeIfThere, syncFolder } from "./durable-files.ts";
+import { hasLiveJournal, removeIfThere, syncFolder } from "./durable-files.ts";
 import { loadSqlJs } from "./load-sql-js.ts";
 import { RedirectedCalls } from "./redirected-calls.ts";
 import {
@@ -61,7 +61,7 @@ function inspect(file: string): "missing" | "present" {
   const facts = statOrExplain(file);
   if (!facts) {
     // A journal with content belongs to a database that was there; a new one must not be put in its place.
-    if ((statOrExplain(`${file}-journal`)?.size ?? 0) > 0) {
+    if (hasLiveJournal(file)) {
       throw new SillbookError("store-damaged", undefined, {
         path: file,
         reason: "the database file is missing, but its journal is there",

@@ -27,8 +27,9 @@ export interface RedirectOptions {
 interface OpenFile {
   readonly descriptor: number | undefined;
   readonly path: string;
-  readonly isFolder: boolean;
   position: number;
+  /** A journal that was ended durably and has not been written since: there is nothing to flush. */
+  isRetired: boolean;
 }
 
 // sql.js gives every database a name of this form in its own (memory) file system. Each instance of the engine
@@ -47,6 +48,9 @@ const exclusive = 0o200;
 const truncate = 0o1000;
 const getLock = 12;
 const unlocked = 2;
+
+// SQLite file format, "The Rollback Journal": the header's fields; the rest of its sector is padding.
+const journalHeaderBytes = 28;
 
 /**
  * Answers the system calls SQLite makes on the database file, its journal and their folder with `node:fs`, and passes
@@ -187,8 +191,8 @@ export class RedirectedCalls {
         if (!file) return own(descriptor, length);
         return -this.#attempt("truncate", file.path, () => {
           throwPlannedFault(this.#options.faults, "truncate", file.path);
-          fs.ftruncateSync(real(file), Number(length));
-          this.#options.trace?.push({ call: "truncate", path: file.path, length: Number(length) });
+          if (file.path === `${this.#options.file}-journal` && length === 0n) this.#retireJournal(file);
+          this.#truncate(file, Number(length));
         });
       },
       __syscall_fstat64: (own) => (descriptor: number, address: number) => {
@@ -214,26 +218,25 @@ export class RedirectedCalls {
   }
 
   #openFile(file: string, flags: number): number {
+    // Asked for on purpose, so no failure of the disk: SQLite then opens the file for reading.
+    if (this.#options.readOnly && (flags & accessModes) !== 0) return -systemErrorNumber("EACCES");
     let opened = -1;
     const error = this.#attempt("open", file, () => {
       const isFolder = file === path.dirname(this.#options.file);
       const descriptor = isFolder ? openFolder(file) : this.#openForSqlite(file, flags);
       opened = this.#nextDescriptor++;
-      this.#open.set(opened, { descriptor, path: file, isFolder, position: 0 });
+      this.#open.set(opened, { descriptor, path: file, position: 0, isRetired: false });
     });
     return error === 0 ? opened : -error;
   }
 
   #openForSqlite(file: string, flags: number): number {
-    const { faults, trace, readOnly } = this.#options;
+    const { faults, trace } = this.#options;
     const access = flags & accessModes;
     const isDatabase = file === this.#options.file;
     // SQLite answers a refused opening by opening the file for reading only. That must not happen unasked: the person
     // would learn only at the first save that nothing can be saved.
     if (isDatabase && access === 0 && this.#refusedWriting) throw this.#refusedWriting;
-    if (readOnly && access !== 0) {
-      throw Object.assign(new Error("opened for reading only"), { code: "EACCES" });
-    }
     const isNew = (flags & create) !== 0 && !fs.existsSync(file);
     try {
       throwPlannedFault(faults, "open", file);
@@ -261,6 +264,7 @@ export class RedirectedCalls {
 
   // A short write is reported as such: SQLite itself writes the rest or learns why it cannot.
   #write(file: OpenFile, list: number, count: number): number {
+    file.isRetired = false;
     const fault = this.#options.faults?.strike("write", file.path);
     let allowed = fault ? (fault.partialBytes ?? 0) : Number.POSITIVE_INFINITY;
     const { bytes } = this.memory;
@@ -284,7 +288,40 @@ export class RedirectedCalls {
     return total;
   }
 
+  // To SQLite, emptying the journal is the commit; it flushes afterwards, and where that fails it reports an error for a
+  // transaction that has already happened and can no longer be rolled back. So the journal is ended first, durably and
+  // undoably: its header is overwritten and flushed (an ended journal is never played back), and is put back where
+  // that fails. The flush that SQLite asks for next then has nothing to do, so a commit costs no more.
+  #retireJournal(file: OpenFile): void {
+    const header = Buffer.alloc(journalHeaderBytes);
+    if (fs.readSync(real(file), header, 0, header.length, 0) === 0) return;
+    try {
+      this.#overwriteStart(file, Buffer.alloc(journalHeaderBytes));
+      this.#sync(file);
+      file.isRetired = true;
+    } catch (error) {
+      this.#overwriteStart(file, header);
+      throw error;
+    }
+  }
+
+  #truncate(file: OpenFile, length: number): void {
+    try {
+      fs.ftruncateSync(real(file), length);
+      this.#options.trace?.push({ call: "truncate", path: file.path, length });
+    } catch (error) {
+      // The commit has happened; what is left of an ended journal only takes space.
+      if (!file.isRetired) throw error;
+    }
+  }
+
+  #overwriteStart(file: OpenFile, data: Uint8Array): void {
+    fs.writeSync(real(file), data, 0, data.length, 0);
+    this.#options.trace?.push({ call: "write", path: file.path, offset: 0, data });
+  }
+
   #sync(file: OpenFile): void {
+    if (file.isRetired) return;
     throwPlannedFault(this.#options.faults, "sync", file.path);
     if (file.path === this.#options.file) this.#requireFileInPlace(file);
     // Windows cannot open, and so cannot flush, a folder.

@@ -26,13 +26,13 @@ const diskTexts =
 export function explainSqliteError(thrown: unknown, sql: string, failure: DiskFailure | undefined): Error {
   if (thrown instanceof SillbookError || thrown instanceof SqliteError) return thrown;
   const text = thrown instanceof Error ? thrown.message : String(thrown);
-  if (text === "file is not a database")
-    return new SillbookError("store-foreign", undefined, { reason: text });
-  if (/database disk image is malformed|malformed database schema/.test(text)) {
-    return new SillbookError("store-damaged", undefined, { reason: text });
-  }
-  if (!diskTexts.test(text)) return new SqliteError(text, sql);
+  const isForeign = text === "file is not a database";
+  const isDamaged = /database disk image is malformed|malformed database schema/.test(text);
+  if (!isForeign && !isDamaged && !diskTexts.test(text)) return new SqliteError(text, sql);
+  // What could not be read may look damaged to SQLite, but it is the disk that failed.
   if (failure) return diskError(failure.code, { reason: text, call: failure.call, path: failure.path });
+  if (isForeign) return new SillbookError("store-foreign", undefined, { reason: text });
+  if (isDamaged) return new SillbookError("store-damaged", undefined, { reason: text });
   return new SillbookError(text.includes("full") ? "disk-full" : "disk-failed", undefined, { reason: text });
 }
 
