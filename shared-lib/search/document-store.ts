@@ -148,6 +148,12 @@ export class DocumentStore {
     }
   }
 
+  /** Gives back room that was kept for more documents; done after many were added at once. */
+  trim(): void {
+    this.#stream = this.#stream.slice(0, this.#starts[this.count]);
+    this.#lengths = this.#lengths.slice(0, this.count * this.shape.fields.length);
+  }
+
   /** Writes all but the attributes; every document has to be alive. */
   write(writer: ByteWriter): void {
     writer.strings(this.keys);

@@ -1,5 +1,8 @@
 const rowLength = 68;
-const rows = [new Int32Array(rowLength), new Int32Array(rowLength), new Int32Array(rowLength)] as const;
+// Kept between calls: a look through the vocabulary makes tens of thousands.
+let beforeLast = new Int32Array(rowLength);
+let last = new Int32Array(rowLength);
+let current = new Int32Array(rowLength);
 
 /**
  * Edits between two words (insert, delete, replace, swap of neighbours; optimal string alignment), or `limit` + 1
@@ -10,12 +13,11 @@ export function editDistance(left: string, right: string, limit: number): number
   if (Math.abs(left.length - right.length) > limit || Math.max(left.length, right.length) >= rowLength - 1) {
     return left === right ? 0 : tooFar;
   }
-  let [beforeLast, last, current] = rows as unknown as [Int32Array, Int32Array, Int32Array];
   for (let column = 0; column <= right.length; column++) {
     last[column] = column;
   }
   for (let row = 1; row <= left.length; row++) {
-    const smallest = fillRow(left, right, row, limit, beforeLast, last, current);
+    const smallest = fillRow(left, right, row, limit);
     if (smallest > limit) {
       return tooFar;
     }
@@ -24,15 +26,7 @@ export function editDistance(left: string, right: string, limit: number): number
   return Math.min(last[right.length] ?? tooFar, tooFar);
 }
 
-function fillRow(
-  left: string,
-  right: string,
-  row: number,
-  limit: number,
-  beforeLast: Int32Array,
-  last: Int32Array,
-  current: Int32Array,
-): number {
+function fillRow(left: string, right: string, row: number, limit: number): number {
   const letter = left.charCodeAt(row - 1);
   const letterBefore = row > 1 ? left.charCodeAt(row - 2) : -1;
   const from = Math.max(1, row - limit);

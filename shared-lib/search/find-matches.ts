@@ -118,10 +118,13 @@ export function nearnessOf(
       continue;
     }
     position += entry & extraFlag ? 0 : 1;
-    for (const { queryTerm } of lookup.places.get(entry & termMask) ?? []) {
-      lastSeen[queryTerm] = position;
+    const places = lookup.places.get(entry & termMask) ?? [];
+    for (const { queryTerm } of places) {
       bringNear(nearness, queryTerm - 1, position - (lastSeen[queryTerm - 1] ?? -1000), reach);
       bringNear(nearness, queryTerm, position - (lastSeen[queryTerm + 1] ?? -1000), reach);
+    }
+    for (const { queryTerm } of places) {
+      lastSeen[queryTerm] = position;
     }
   }
   return nearness;

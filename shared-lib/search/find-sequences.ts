@@ -6,7 +6,7 @@ import type { Vocabulary } from "./vocabulary.ts";
 /** A sequence with its terms as numbers: place by place the terms that fill it. */
 export type NumberedSequence = readonly ReadonlySet<number>[];
 
-/** Documents, ascending, with packed counts as in `PostingPool`. */
+/** Documents with packed counts as in `PostingPool`. */
 export interface SequencePostings {
   readonly documents: readonly number[];
   readonly counts: readonly number[];
@@ -34,19 +34,9 @@ export function findSequences(
   store: DocumentStore,
   postings: PostingPool,
 ): SequencePostings {
-  const cost = (place: ReadonlySet<number>) =>
-    [...place].reduce((sum, term) => sum + postings.countOf(term), 0);
-  const rarest = sequence.reduce((best, place) => (cost(place) < cost(best) ? place : best));
-  const candidates = new Set<number>();
-  for (const term of rarest) {
-    const start = postings.startOf(term);
-    for (let at = start; at < start + 2 * postings.countOf(term); at += 2) {
-      candidates.add(postings.pairs[at] as number);
-    }
-  }
   const documents: number[] = [];
   const counts: number[] = [];
-  for (const document of [...candidates].sort((one, other) => one - other)) {
+  for (const document of documentsWithAll(sequence, store.count, postings)) {
     const packed = store.isAlive(document) ? countSequence(sequence, store, document) : 0;
     if (packed !== 0) {
       documents.push(document);
@@ -54,6 +44,33 @@ export function findSequences(
     }
   }
   return { documents, counts };
+}
+
+/** Documents that hold some term of every place, in whatever order; found from the rarest place on. */
+function documentsWithAll(
+  sequence: NumberedSequence,
+  documentCount: number,
+  postings: PostingPool,
+): number[] {
+  const cost = (place: ReadonlySet<number>) =>
+    [...place].reduce((sum, term) => sum + postings.countOf(term), 0);
+  const places = [...sequence].sort((one, other) => cost(one) - cost(other));
+  const placesFilled = new Uint8Array(documentCount);
+  let documents: number[] = [];
+  for (const [step, place] of places.entries()) {
+    documents = [];
+    for (const term of place) {
+      const start = postings.startOf(term);
+      for (let at = start; at < start + 2 * postings.countOf(term); at += 2) {
+        const document = postings.pairs[at] as number;
+        if (placesFilled[document] === step) {
+          placesFilled[document] = step + 1;
+          documents.push(document);
+        }
+      }
+    }
+  }
+  return documents;
 }
 
 /** How often a sequence stands in each field of a document, packed as in `PostingPool`. */

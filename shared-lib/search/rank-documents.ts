@@ -150,7 +150,12 @@ function gather(
     }
     gathering.total++;
     const factor = factorOf(document);
-    gathering.top.offer({ document, factor, score: factor * (scores.totals[document] as number) });
+    const score = factor * (scores.totals[document] as number);
+    // Most documents lie below the worst kept one: no object is made for them.
+    const worst = gathering.top.worstKept;
+    if (worst === undefined || score >= worst.score) {
+      gathering.top.offer({ document, factor, score });
+    }
   }
   return gathered;
 }
@@ -174,7 +179,7 @@ function filterOf(options: SearchOptions, { store }: IndexParts): (document: num
     const without = new Set(options.without.map((key) => store.numberOf(key)));
     tests.push((document) => !without.has(document));
   }
-  return (document) => tests.every((test) => test(document));
+  return tests.length === 0 ? () => true : (document) => tests.every((test) => test(document));
 }
 
 function boostOf(options: SearchOptions, { store }: IndexParts): (document: number) => number {

@@ -1,5 +1,10 @@
 import type { DocumentStore } from "./document-store.ts";
-import { findSequences, numberSequence } from "./find-sequences.ts";
+import {
+  findSequences,
+  type NumberedSequence,
+  numberSequence,
+  type SequencePostings,
+} from "./find-sequences.ts";
 import type { PostingPool } from "./posting-pool.ts";
 import type { RankingSettings } from "./ranking-settings.ts";
 import type { QueryTerm, SearchQuery } from "./search-query.ts";
@@ -10,7 +15,11 @@ export interface IndexParts {
   readonly store: DocumentStore;
   readonly vocabulary: Vocabulary;
   readonly postings: PostingPool;
+  /** Phrases already looked for since the index last changed, by their term numbers. */
+  readonly knownSequences: Map<string, SequencePostings>;
 }
+
+const mostKnownSequences = 500;
 
 /** Scores of all documents that hold any term of a query. The arrays are used again by the next query. */
 export interface Scores {
@@ -80,7 +89,7 @@ export class DocumentScorer {
       }
       const numbered = only ? undefined : numberSequence(sequence, parts.vocabulary);
       if (numbered) {
-        const { documents, counts } = findSequences(numbered, parts.store, parts.postings);
+        const { documents, counts } = knownOrFound(numbered, parts);
         for (const [index, document] of documents.entries()) {
           this.#count(document, counts[index] as number, weight, parts.store);
         }
@@ -138,6 +147,18 @@ export class DocumentScorer {
     }
     return worth;
   }
+}
+
+function knownOrFound(sequence: NumberedSequence, parts: IndexParts): SequencePostings {
+  const name = sequence.map((place) => [...place].join(",")).join(" ");
+  let found = parts.knownSequences.get(name);
+  if (!found) {
+    found = findSequences(sequence, parts.store, parts.postings);
+    if (parts.knownSequences.size < mostKnownSequences) {
+      parts.knownSequences.set(name, found);
+    }
+  }
+  return found;
 }
 
 function shareArrays(fields: number): { weight: Float64Array; base: Float64Array; slope: Float64Array } {

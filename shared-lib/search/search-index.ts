@@ -1,12 +1,12 @@
 import { SillbookError } from "../errors.ts";
 import { DocumentStore, fieldFlag, termMask } from "./document-store.ts";
-import { addOne } from "./find-sequences.ts";
+import { addOne, type SequencePostings } from "./find-sequences.ts";
 import type { IndexShape, SearchDocument } from "./index-shape.ts";
 import { readSnapshot, type SnapshotRefusal, writeSnapshot } from "./index-snapshot.ts";
 import { PostingPool } from "./posting-pool.ts";
 import { rankDocuments, type SearchOptions, type SearchResult } from "./rank-documents.ts";
 import { type RankingSettings, rankingSettings } from "./ranking-settings.ts";
-import { DocumentScorer } from "./score-documents.ts";
+import { DocumentScorer, type IndexParts } from "./score-documents.ts";
 import type { SearchQuery } from "./search-query.ts";
 import { Vocabulary, type WordsInUse } from "./vocabulary.ts";
 
@@ -30,6 +30,7 @@ export class SearchIndex {
   #postings = new PostingPool();
   readonly #scorer = new DocumentScorer();
   #counts = new Int32Array(0);
+  readonly #knownSequences = new Map<string, SequencePostings>();
   #hold = false;
 
   constructor(shape: IndexShape, settings: RankingSettings = rankingSettings) {
@@ -48,6 +49,11 @@ export class SearchIndex {
 
   get documentCount(): number {
     return this.#store.liveCount;
+  }
+
+  /** Distinct terms, those of removed documents included until the next compaction. */
+  get wordCount(): number {
+    return this.#vocabulary.size;
   }
 
   /** Bytes held by typed arrays; keys and words come on top. */
@@ -77,6 +83,7 @@ export class SearchIndex {
     if (number === undefined) {
       return false;
     }
+    this.#knownSequences.clear();
     this.#countTerms(number, (term) => this.#vocabulary.changeFrequency(term, -1));
     this.#store.remove(number);
     const gone = this.#store.count - this.#store.liveCount;
@@ -152,11 +159,17 @@ export class SearchIndex {
     return { index, note: contents.note };
   }
 
-  #parts() {
-    return { store: this.#store, vocabulary: this.#vocabulary, postings: this.#postings };
+  #parts(): IndexParts {
+    return {
+      store: this.#store,
+      vocabulary: this.#vocabulary,
+      postings: this.#postings,
+      knownSequences: this.#knownSequences,
+    };
   }
 
   #enter(number: number): void {
+    this.#knownSequences.clear();
     this.#countTerms(number, (term, counts) => {
       this.#vocabulary.changeFrequency(term, 1);
       if (!this.#hold) {
@@ -166,6 +179,9 @@ export class SearchIndex {
   }
 
   #layPostings(): void {
+    this.#knownSequences.clear();
+    this.#store.trim();
+    this.#vocabulary.prepare();
     const frequencies = new Int32Array(this.#vocabulary.size);
     for (let term = 0; term < frequencies.length; term++) {
       frequencies[term] = this.#vocabulary.frequencyOf(term);

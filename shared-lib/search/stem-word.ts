@@ -1,4 +1,3 @@
-const vowelSign = /[aeiouy]/;
 const onlyLetters = /^[a-z]+$/;
 
 /**
@@ -33,7 +32,12 @@ function measure(stem: string): number {
 }
 
 function hasVowel(stem: string): boolean {
-  return vowelSign.test(stem) && [...stem].some((_, index) => isVowel(stem, index));
+  for (let index = 0; index < stem.length; index++) {
+    if (isVowel(stem, index)) {
+      return true;
+    }
+  }
+  return false;
 }
 
 function endsDoubled(word: string): boolean {

@@ -22,6 +22,11 @@ export class TopHits<Item> {
     }
   }
 
+  /** The worst item kept once the limit is reached: what is not before it need not be offered. */
+  get worstKept(): Item | undefined {
+    return this.#heap.length < this.#limit ? undefined : this.#heap[0];
+  }
+
   /** The items kept, best first. */
   sorted(): Item[] {
     return [...this.#heap].sort((one, other) => (this.#before(one, other) ? -1 : 1));

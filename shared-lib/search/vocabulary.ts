@@ -23,7 +23,9 @@ const tailLimit = 2048;
 export class Vocabulary implements WordsInUse {
   readonly #numbers = new Map<string, number>();
   readonly #terms: string[] = [];
-  readonly #stems = new Map<string, number[]>();
+  /** The newest term of each stem, and from each term the one before it with the same stem; -1 ends it. */
+  readonly #stemHeads = new Map<string, number>();
+  #nextOfStem = new Int32Array(1024);
   #frequencies = new Int32Array(1024);
   #letters = new Int32Array(1024);
   /** Terms numbered below `#sortedCount`, in order of spelling; the newer ones are looked through one by one. */
@@ -79,13 +81,15 @@ export class Vocabulary implements WordsInUse {
   inflections(term: string): readonly string[] {
     this.#stemNewTerms();
     const found: string[] = [];
-    for (const number of this.#stems.get(stemWord(term)) ?? []) {
+    let number = this.#stemHeads.get(stemWord(term)) ?? -1;
+    for (; number >= 0; number = this.#nextOfStem[number] as number) {
       const other = this.termOf(number);
       if (other !== term && this.frequencyOf(number) > 0) {
         found.push(other);
       }
     }
-    return found;
+    // In an order that does not depend on how the index grew, so that sums of weights come out the same.
+    return found.sort();
   }
 
   completions(prefix: string, limit: number): readonly string[] {
@@ -132,15 +136,18 @@ export class Vocabulary implements WordsInUse {
     return found;
   }
 
+  /** Does now what the first query would otherwise wait for: stems and the order of spelling. */
+  prepare(): void {
+    this.#stemNewTerms();
+    this.#sortNewTerms();
+  }
+
   #stemNewTerms(): void {
     for (; this.#stemmedCount < this.#terms.length; this.#stemmedCount++) {
       const stem = stemWord(this.termOf(this.#stemmedCount));
-      const group = this.#stems.get(stem);
-      if (group) {
-        group.push(this.#stemmedCount);
-      } else {
-        this.#stems.set(stem, [this.#stemmedCount]);
-      }
+      this.#nextOfStem = grownInt32(this.#nextOfStem, this.#stemmedCount + 1);
+      this.#nextOfStem[this.#stemmedCount] = this.#stemHeads.get(stem) ?? -1;
+      this.#stemHeads.set(stem, this.#stemmedCount);
     }
   }
 

@@ -21,19 +21,25 @@ const asides = (
 ).split(",");
 const syllables = "bar kit ros sal tun wen dor mar lin fos gul per ter vin hal cob".split(" ");
 
+const siteCount = 2000;
+const rareShare = 0.1;
+
 /** Short notes as an office writes them, with a long tail of rare names and markings; the same for every run. */
 export function* generateNotes(count: number, seed: number): Generator<SearchDocument> {
   const random = seededRandom(seed);
   const pick = <Item>(list: readonly Item[]): Item => list[Math.floor(random() * list.length)] as Item;
+  const invent = (length: number) => Array.from({ length }, () => pick(syllables)).join("");
+  const sites = Array.from({ length: siteCount }, () => invent(3));
   for (let number = 0; number < count; number++) {
-    const name = Array.from({ length: 2 + Math.floor(random() * 3) }, () => pick(syllables)).join("");
+    const name = pick(sites);
+    const rare = random() < rareShare ? ` ${invent(4)}` : "";
     const marking = `${pick(["X", "K", "F", "S"])}${Math.floor(random() * 40)}:${Math.floor(random() * 30)}`;
     const floor = 1 + Math.floor(random() * 14);
     yield {
       key: `018f${number.toString(16).padStart(8, "0")}-0000-7000-8000-${Math.floor(random() * 2 ** 40).toString(16)}`,
       kind: random() < 0.02 ? "faultNote" : "callout",
       fields: {
-        symptom: `${pick(things)} ${pick(troubles)} at floor ${floor}, ${pick(asides)}`,
+        symptom: `${pick(things)} ${pick(troubles)} at floor ${floor}, ${pick(asides)}${rare}`,
         cause: random() < 0.5 ? `${pick(things)} ${pick(troubles)}, terminal ${marking}` : "",
         place: `${name} house`,
       },
@@ -87,6 +93,7 @@ export async function run(args: readonly string[]): Promise<void> {
   const before = memory();
   const index = new SearchIndex(sillbookIndexShape);
   timed(`build from ${count} notes`, () => index.addAll(notes));
+  console.log(`words in use: ${index.wordCount}`);
   console.log(
     `memory: ${(memory() - before).toFixed(1)} MB in all, ${(index.arrayBytes / 1e6).toFixed(1)} MB of it arrays`,
   );

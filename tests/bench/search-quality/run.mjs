@@ -7,10 +7,14 @@ import { fileURLToPath, pathToFileURL } from "node:url";
 import { build } from "vite";
 
 const here = dirname(fileURLToPath(import.meta.url));
-const scripts = { quality: "measure-quality", speed: "measure-speed", tune: "tune-settings" };
-const script = scripts[process.argv[2] ?? "quality"];
+const scripts = new Map([
+  ["quality", "measure-quality"],
+  ["speed", "measure-speed"],
+  ["tune", "tune-settings"],
+]);
+const script = scripts.get(process.argv[2] ?? "quality");
 if (!script) {
-  console.error(`Say which: ${Object.keys(scripts).join(", ")}.`);
+  console.error(`Say which: ${[...scripts.keys()].join(", ")}.`);
   process.exit(2);
 }
 // Inside node_modules, so that the bundle finds the packages it leaves outside.

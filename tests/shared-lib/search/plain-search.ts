@@ -1,0 +1,104 @@
+import { analyseText, type Token } from "#shared-lib/search/analyse-text.ts";
+import type { IndexShape, SearchDocument } from "#shared-lib/search/index-shape.ts";
+import type { RankingSettings } from "#shared-lib/search/ranking-settings.ts";
+import type { QueryTerm, SearchQuery } from "#shared-lib/search/search-query.ts";
+
+type Fields = readonly (readonly Token[])[];
+
+const lengthOf = (tokens: readonly Token[]) => tokens.filter((token) => !token.extra).length;
+
+function positionsOf(tokens: readonly Token[], words: readonly string[]): Set<number> {
+  return new Set(tokens.filter((token) => words.includes(token.term)).map((token) => token.position));
+}
+
+/** Weighted occurrences of a query term in one field, counted in the plainest way. */
+function countIn(tokens: readonly Token[], term: QueryTerm): number {
+  const weights = new Map<string, number>();
+  let sum = 0;
+  for (const { sequence, weight } of term.alternatives) {
+    const [only] = sequence;
+    if (sequence.length === 1) {
+      for (const word of only ?? []) {
+        weights.set(word, Math.max(weight, weights.get(word) ?? 0));
+      }
+    } else {
+      const places = sequence.map((words) => positionsOf(tokens, words));
+      const starts = [...(places[0] ?? [])].filter((from) =>
+        places.every((place, offset) => place.has(from + offset)),
+      );
+      sum += weight * Math.min(15, starts.length);
+    }
+  }
+  for (const [word, weight] of weights) {
+    sum += weight * Math.min(15, tokens.filter((token) => token.term === word).length);
+  }
+  return sum;
+}
+
+function nearness(fields: Fields, one: QueryTerm, other: QueryTerm, reach: number): number {
+  const singles = (term: QueryTerm) =>
+    term.alternatives.flatMap(({ sequence }) => (sequence.length === 1 ? (sequence[0] ?? []) : []));
+  let best = 0;
+  for (const tokens of fields) {
+    for (const from of positionsOf(tokens, singles(one))) {
+      for (const to of positionsOf(tokens, singles(other))) {
+        const distance = Math.abs(from - to);
+        best = distance > 0 && distance <= reach ? Math.max(best, 1 / distance) : best;
+      }
+    }
+  }
+  return best;
+}
+
+/** BM25F with nearness by its definition, over texts, with no index at all: key and score, best first. */
+export function plainSearch(
+  documents: readonly SearchDocument[],
+  query: SearchQuery,
+  shape: IndexShape,
+  settings: RankingSettings,
+): { key: string; score: number }[] {
+  const analysed = documents.map((document) =>
+    shape.fields.map((field) => analyseText(document.fields[field.name] ?? "")),
+  );
+  const averages = shape.fields.map((_, field) => {
+    const lengths = analysed.map((fields) => lengthOf(fields[field] ?? [])).filter((length) => length > 0);
+    return lengths.reduce((sum, length) => sum + length, 0) / lengths.length;
+  });
+  const counted = query.terms.map((term) => {
+    const frequencies = analysed.map((fields) =>
+      shape.fields.reduce((sum, { weight, lengthShare }, field) => {
+        const tokens = fields[field] ?? [];
+        const count = countIn(tokens, term);
+        const norm = 1 - lengthShare + (lengthShare * lengthOf(tokens)) / (averages[field] as number);
+        return count === 0 ? sum : sum + (weight * count) / norm;
+      }, 0),
+    );
+    const found = frequencies.filter((frequency) => frequency > 0).length;
+    return {
+      frequencies,
+      worth: term.weight * Math.log(1 + (documents.length - found + 0.5) / (found + 0.5)),
+    };
+  });
+  const k = settings.saturation;
+  const scored = documents.map((document, at) => {
+    let score = 0;
+    for (const { frequencies, worth } of counted) {
+      const frequency = frequencies[at] as number;
+      score += (worth * frequency * (k + 1)) / (frequency + k);
+    }
+    for (let pair = 0; score > 0 && pair + 1 < query.terms.length; pair++) {
+      const near = nearness(
+        analysed[at] as Fields,
+        query.terms[pair] as QueryTerm,
+        query.terms[pair + 1] as QueryTerm,
+        settings.nearnessReach,
+      );
+      const worth = Math.min(counted[pair]?.worth ?? 0, counted[pair + 1]?.worth ?? 0);
+      score += settings.nearnessShare * near * worth;
+    }
+    return { key: document.key, score };
+  });
+  return scored
+    .filter(({ score }) => score > 0)
+    .sort((one, other) => other.score - one.score || (one.key < other.key ? -1 : 1));
+}
