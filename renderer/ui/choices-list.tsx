@@ -1,4 +1,4 @@
-import type { ReactNode } from "react";
+import type { ReactNode, RefObject } from "react";
 import { ListBox, ListBoxItem } from "react-aria-components/ListBox";
 import { Popover } from "react-aria-components/Popover";
 import { Text } from "react-aria-components/Text";
@@ -13,15 +13,20 @@ export interface FieldOption {
   readonly shown?: ReactNode;
 }
 
-export function ChoicesPopover({
-  options,
-  empty,
-}: {
+interface ChoicesPopoverProps {
   readonly options: readonly FieldOption[];
   readonly empty: string;
-}) {
+  /** What the list stands under, when it is not the pressed control itself. */
+  readonly under?: RefObject<HTMLElement | null>;
+}
+
+export function ChoicesPopover({ options, empty, under }: ChoicesPopoverProps) {
   return (
-    <Popover className="popover" offset={4}>
+    <Popover
+      className={under === undefined ? "popover" : "popover popover-entry"}
+      offset={4}
+      {...(under === undefined ? {} : { triggerRef: under })}
+    >
       <ListBox
         className="choices"
         items={options}

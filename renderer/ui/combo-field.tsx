@@ -1,4 +1,4 @@
-import type { ReactNode } from "react";
+import { type ReactNode, useRef } from "react";
 import { Button } from "react-aria-components/Button";
 import { ComboBox } from "react-aria-components/ComboBox";
 import { Input } from "react-aria-components/Input";
@@ -24,6 +24,7 @@ export interface ComboFieldProps extends FieldProps {
 
 export function ComboField(props: ComboFieldProps) {
   const { text, onText, options, chosenId, onChoose, problem, aside } = props;
+  const entry = useRef<HTMLDivElement>(null);
   const chosen = options.find((option) => option.id === chosenId);
   return (
     <ComboBox
@@ -53,7 +54,7 @@ export function ComboField(props: ComboFieldProps) {
       {...(props.onBlur === undefined ? {} : { onBlur: props.onBlur })}
     >
       <FieldHead {...props} />
-      <div className="entry">
+      <div className="entry" ref={entry}>
         <Input />
         {aside !== undefined && <span className="entry-unit">{aside}</span>}
         <Button className="entry-button">
@@ -61,7 +62,7 @@ export function ComboField(props: ComboFieldProps) {
         </Button>
       </div>
       <FieldTail {...props} />
-      <ChoicesPopover options={options} empty={props.empty ?? "Nothing found"} />
+      <ChoicesPopover under={entry} options={options} empty={props.empty ?? "Nothing found"} />
     </ComboBox>
   );
 }

@@ -17,25 +17,28 @@ export interface PrintSheetProps {
 
 /** One A4 page with frame and title block, as a drawing is issued. */
 export function PrintSheet(props: PrintSheetProps) {
+  const place = [props.site, props.lift].filter((part) => part !== undefined).join(", ");
   const facts: readonly (readonly [string, string | undefined])[] = [
     ["Title", props.title],
     ["Date", props.date],
     ["Page", props.page],
-    ["Site and lift", [props.site, props.lift].filter((part) => part !== undefined).join(", ") || undefined],
-    ["By", props.who],
-    ["Scale", props.scale],
     ["Company", props.company],
+    ["By", props.who],
+    ["Scale", props.scale ?? "nothing to scale"],
+    ["Site and lift", place === "" ? undefined : place],
   ];
   return (
     <article className="print-sheet" aria-label={`${props.title}, page ${props.page}`}>
       <div className="print-body">{props.children}</div>
       <dl className="title-block">
-        {facts.map(([name, value]) => (
-          <div key={name}>
-            <dt>{name}</dt>
-            <dd>{value ?? "none"}</dd>
-          </div>
-        ))}
+        {facts.map(([name, value]) =>
+          value === undefined ? null : (
+            <div key={name}>
+              <dt>{name}</dt>
+              <dd>{value}</dd>
+            </div>
+          ),
+        )}
       </dl>
     </article>
   );

@@ -1,5 +1,5 @@
 import type { ReactNode } from "react";
-import { formatDay, formatTime } from "#shared-lib/format.ts";
+import { formatDate, formatDay, formatTime } from "#shared-lib/format.ts";
 import { type MarkKind, MarkShape } from "./mark.tsx";
 
 export interface TimelineItem {
@@ -27,9 +27,9 @@ export function Timeline({ label, items }: TimelineProps) {
   return (
     <ol className="timeline" aria-label={label}>
       {items.map((item, i) => {
-        const day = formatDay(item.at);
+        const day = dayWords(item.at);
         const before = items[i - 1];
-        const sameDay = before !== undefined && formatDay(before.at) === day;
+        const sameDay = before !== undefined && dayWords(before.at) === day;
         return (
           <li key={item.id}>
             <time className="timeline-when" dateTime={item.at}>
@@ -53,4 +53,10 @@ export function Timeline({ label, items }: TimelineProps) {
       })}
     </ol>
   );
+}
+
+/** The year is written only where it is not this one. */
+function dayWords(at: string): string {
+  const isThisYear = new Date(at).getFullYear() === new Date().getFullYear();
+  return isThisYear ? formatDay(at) : formatDate(at);
 }
