@@ -105,16 +105,25 @@ function compareReach(state: ZoneState, pen: Pen): Comparison[] {
   ];
 }
 
+const pastLevel = (zone: Zone): number => Math.min(zone.to, -zone.from);
+
+/** How far the car can move from the level, either way, with the signals that unlock on; negative: they are off there. */
+function unlockingPastLevel(zones: Zones, needs: "either" | "both"): number {
+  if (needs === "both") return zones.both === null ? 0 : pastLevel(zones.both);
+  // Two zones with a gap between them are not one zone: the level may lie in the gap.
+  return zones.both === null
+    ? Math.max(pastLevel(zones.upper), pastLevel(zones.lower))
+    : pastLevel(zones.either);
+}
+
 /** With the sills level the signals that unlock must be on, and with both needed they must overlap at all. */
 function compareLevel(state: ZoneState, pen: Pen): Comparison[] {
   if (state.zones === null || state.centre === null || state.unlockNeeds === undefined) return [];
-  const half = state.unlockNeeds === "both" ? state.zones.both : state.zones.either;
-  const inner = half === null ? null : Math.min(half.to, -half.from);
   return [
     pen.compare({
       key: "level",
       label: "Signals that unlock stay on past the level by",
-      value: inner ?? 0,
+      value: unlockingPastLevel(state.zones, state.unlockNeeds),
       unit: "mm",
       digits: 0,
       signed: true,
@@ -265,10 +274,13 @@ function passedVerdict(state: ZoneState, pen: Pen, passed: readonly Comparison[]
       holds: null,
       sentence:
         state.centre === null
-          ? "Nothing measured here can be put against a limit."
+          ? `The zone centre ${state.where} is not known.`
           : `The zone centre ${state.where} is${centre}; there is no limit to put it against.`,
       because: "",
-      next: "Enter the site's own tolerance, the signals needed to unlock with the unlocking zone, or the measured distance of the sills.",
+      next:
+        state.centre === null
+          ? "Enter where the zone lies, moving up, moving down, or both."
+          : "Enter the site's own tolerance, the signals needed to unlock with the unlocking zone, or the measured distance of the sills.",
       until: whoDecides,
     };
   }
