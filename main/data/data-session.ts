@@ -104,7 +104,9 @@ export class DataSession {
   }): Promise<void> {
     this.#trouble = null;
     try {
-      this.#core = await this.#openChecked(demonstration, mayBeNew || demonstration);
+      const core = await this.#openChecked(demonstration, mayBeNew || demonstration);
+      this.#core = core;
+      this.#warmUp(core);
     } catch (error) {
       const blocked = error instanceof SillbookError && error.code.startsWith("store-");
       if (!blocked) throw error;
@@ -114,6 +116,13 @@ export class DataSession {
       });
       this.#log.write("error", error.message, { code: error.code, details: error.details });
     }
+  }
+
+  /** Builds the ranked search index between requests, a slice at a time. */
+  #warmUp(core: DataCore): void {
+    setImmediate(() => {
+      if (this.#core === core && !core.search.buildSlice()) this.#warmUp(core);
+    });
   }
 
   async #openChecked(demonstration: boolean, mayBeNew: boolean): Promise<DataCore> {

@@ -126,20 +126,29 @@ CREATE TABLE calculation (${recordColumns}, calculatorId TEXT NOT NULL, liftId T
 CREATE INDEX calculationOfLift ON calculation (liftId, at);
 
 -- What is searched: one row a document. The full-text table holds only the index (its content is this table).
+-- Attributes of a document that fits several (a fault note for two drives) are parted by line ends.
 CREATE TABLE searchDocument (
   docid INTEGER PRIMARY KEY,
   kind TEXT NOT NULL,
   ref TEXT NOT NULL,
   title TEXT NOT NULL,
   symptom TEXT NOT NULL,
+  cause TEXT NOT NULL,
+  fix TEXT NOT NULL,
   body TEXT NOT NULL,
-  exact TEXT NOT NULL,
-  liftId TEXT,
-  faultGroup TEXT,
+  place TEXT NOT NULL,
+  marking TEXT NOT NULL,
+  site TEXT NOT NULL,
+  lift TEXT NOT NULL,
+  controllerFamily TEXT NOT NULL,
+  drive TEXT NOT NULL,
+  faultGroup TEXT NOT NULL,
+  state TEXT NOT NULL,
   at TEXT,
   UNIQUE (kind, ref)
 ) STRICT;
-CREATE VIRTUAL TABLE searchText USING fts4 (content="searchDocument", title, symptom, body, exact, tokenize=unicode61, prefix="3");
+CREATE VIRTUAL TABLE searchText USING fts4 (content="searchDocument", title, symptom, cause, fix, body, place, marking,
+  tokenize=unicode61, prefix="3");
 `;
 
 /** Append-only: a migration that has landed is never edited, its checksum is stored in every database. */

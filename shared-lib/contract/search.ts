@@ -3,7 +3,7 @@ import { driveKinds, faultGroups } from "../words.ts";
 import { read } from "./operation.ts";
 import { idSchema, momentSchema } from "./record.ts";
 
-export const resultKinds = ["note", "calculator", "fix", "callout", "lift", "check"] as const;
+export const resultKinds = ["note", "calculator", "fix", "callout", "lift", "check", "visit"] as const;
 export type ResultKind = (typeof resultKinds)[number];
 
 /** Half-open ranges of characters in a text, to be marked. */
