@@ -1,13 +1,19 @@
 import type { Envelope, Operation, OperationRequest, ProgramEvent } from "#shared-lib/contract/operation.ts";
-import { type OperationName, operations } from "#shared-lib/contract/operations.ts";
+import {
+  type InputOf,
+  type OperationName,
+  type OutputOf,
+  operations,
+} from "#shared-lib/contract/operations.ts";
 import { SillbookError } from "#shared-lib/errors.ts";
 import type { Context, ProgramFacts, Signer } from "./context.ts";
 import { sqliteVersionSql } from "./database.sql.ts";
 import { DeviceMemory } from "./device-memory.ts";
 import { SearchIndexer } from "./features/search/indexer.ts";
 import { handlers } from "./handlers.ts";
+import type { MaintenanceName } from "./maintenance.ts";
 import { findPersonSql } from "./people.sql.ts";
-import { RecordStore } from "./record-store.ts";
+import { RecordStore, type TouchedRecord } from "./record-store.ts";
 import { refuseUnsafeState } from "./safety-rule.ts";
 import type { SqliteFile } from "./sqlite-disk/sqlite-file.ts";
 
@@ -23,6 +29,13 @@ export interface DataCoreOptions {
   /** Short code of a new database; by default three letters by chance. */
   readonly shortCode?: string;
 }
+
+/** Runs one operation of a batch in the name of a person. */
+export type BatchAsk = <Name extends Exclude<OperationName, MaintenanceName>>(
+  name: Name,
+  input: InputOf<Name>,
+  person: Signer | null,
+) => OutputOf<Name>;
 
 type AnyHandler = (context: Context, input: unknown) => unknown;
 
@@ -89,12 +102,43 @@ export class DataCore {
   /** One transaction: rows, change rows, full-text rows and the safety rule stand or fall together. */
   write<Result>(person: Signer | null, work: (context: Context) => Result): Result {
     this.records.begin(person?.id ?? null);
+    return this.#commit(
+      () => {
+        const value = work(this.#context(person));
+        refuseUnsafeState(this.file, this.records.touchedLifts, this.records.touched);
+        return value;
+      },
+      () => this.records.touched,
+    );
+  }
+
+  /**
+   * Many operations as one transaction: all of them stand, or none. Each is parsed and held to the safety rule as if it
+   * were alone; the search index follows at the end. For the demonstration and for bringing records in.
+   */
+  batch<Result>(work: (ask: BatchAsk) => Result): Result {
+    const touched = new Map<string, TouchedRecord>();
+    const ask: BatchAsk = (name, input, person) => {
+      const operation = findOperation(name);
+      const handler = handlers[name as keyof typeof handlers] as AnyHandler;
+      this.records.begin(person?.id ?? null);
+      const answer = handler(this.#context(person), parseInput(operation, input));
+      refuseUnsafeState(this.file, this.records.touchedLifts, this.records.touched);
+      for (const record of this.records.touched) touched.set(`${record.entity} ${record.id}`, record);
+      return answer as never;
+    };
+    return this.#commit(
+      () => work(ask),
+      () => [...touched.values()],
+    );
+  }
+
+  #commit<Result>(work: () => Result, touched: () => readonly TouchedRecord[]): Result {
     let result: Result;
     try {
       result = this.file.transaction(() => {
-        const value = work(this.#context(person));
-        refuseUnsafeState(this.file, this.records.touchedLifts, this.records.touched);
-        this.search.beforeCommit(this.records.touched);
+        const value = work();
+        this.search.beforeCommit(touched());
         return value;
       });
     } catch (error) {
@@ -105,14 +149,13 @@ export class DataCore {
     }
     this.device.committed();
     this.search.afterCommit();
-    this.#saved();
+    this.#saved(touched());
     return result;
   }
 
-  #saved(): void {
+  #saved(records: readonly TouchedRecord[]): void {
     this.#notSaved = null;
     this.#lastSavedAt = this.now();
-    const records = this.records.touched;
     if (records.length > 0) this.options.emit?.({ kind: "changed", records, at: this.#lastSavedAt });
   }
 
