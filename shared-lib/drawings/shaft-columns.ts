@@ -38,6 +38,7 @@ const longestName = 11;
 const shortestName = 3;
 const wall = 10;
 const plainStub = 34;
+const rearStub = 28;
 /** A state's mark is 20 wide at a label size of 14 and grows with the text. */
 export function stateMarkSize(textSize: number): number {
   return (20 * textSize) / 14;
@@ -93,8 +94,8 @@ export function shaftColumns(
 ): ShaftColumns {
   const hasRear = landings.some((landing) => landing.entrances !== "front");
   const labelEnd = Math.ceil(widest(labels, textSize)) + 2;
-  const wellLeft = labelEnd + 10 + 12 + (hasRear ? plainStub : 0) + wall;
-  const narrowest = hasRear ? 138 : 126;
+  const wellLeft = labelEnd + 10 + 12 + (hasRear ? rearStub : 0) + wall;
+  const narrowest = hasRear ? 132 : 126;
   const tightGap = textSize * 0.6;
   const tableRoom = given - wellLeft - narrowest - wall - plainStub + 6 - 2 * tightGap;
   const table = tableWidths(landings, textSize, tableRoom);
@@ -119,7 +120,7 @@ export function shaftColumns(
     panel: wellRight + wall + 8,
     rearPanel: wellLeft - wall - 13,
     sillEnd: wellRight + plainStub - 4,
-    rearSillEnd: wellLeft - plainStub + 4,
+    rearSillEnd: wellLeft - wall - rearStub + 8,
     marking,
     name: marking + table.marking + 6,
     nameRoom: table.name,

@@ -234,7 +234,7 @@ function ZoneSensors({ layout, lift, states }: SensorProps) {
   const { magnet, car, hasRear } = layout.columns;
   const x = magnet + 9;
   if (lift.zoneSensors === null) return null;
-  const half = Math.max(3.4, ((lift.sensorSpacingMetres ?? 0) / 2) * layout.heights.pixelsPerMetre);
+  const half = Math.max(3.8, ((lift.sensorSpacingMetres ?? 0) / 2) * layout.heights.pixelsPerMetre);
   const boxes =
     lift.zoneSensors === 1
       ? [{ name: "zone", y: 0, state: states.upper }]

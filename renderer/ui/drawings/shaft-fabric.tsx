@@ -75,7 +75,7 @@ export function ShaftLevels({
   const top = Math.min(...levels.map((label) => label.anchorY), heights.pitFloorY);
   const measured = lift.pitDepthMetres !== null;
   const bottom = measured ? heights.pitFloorY : Math.max(...levels.map((label) => label.anchorY), top);
-  const wallEdge = columns.wellLeft - columns.wallThickness - (columns.hasRear ? 36 : 0);
+  const wallEdge = columns.wellLeft - columns.wallThickness - (columns.hasRear ? 24 : 0);
   const middle = columns.textSize * 0.36;
   return (
     <g {...unread}>

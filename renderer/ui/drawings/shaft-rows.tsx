@@ -141,7 +141,7 @@ function RowWords({ row, layout, state }: WordsProps) {
         {row.landing.marking}
       </text>
       <text className="q" x={columns.name} y={base}>
-        {fitLettering(row.landing.name, columns.textSize, columns.nameRoom)}
+        {columns.nameRoom > 0 ? fitLettering(row.landing.name, columns.textSize, columns.nameRoom) : null}
       </text>
       <StateWords state={state.zoneSignals} x={columns.zoneSignals} y={base} textSize={columns.textSize} />
       <StateWords state={state.landingPanel} x={columns.landingPanel} y={base} textSize={columns.textSize} />
