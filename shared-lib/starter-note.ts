@@ -31,7 +31,8 @@ const starterNoteCalculators = [
   "availability",
 ] as const;
 
-const starterNoteCheckPlans = [
+/** Built-in check plans a starter note may lead to. */
+export const starterNoteCheckPlans = [
   "zone-sensors",
   "terminal-slowdown",
   "inspection-controls",

@@ -9,6 +9,7 @@ export const reviewedSentences: ReadonlySet<string> = new Set([
   "A bridge or parallel feed is left in the door circuit",
   "A bridge over car and landing door together is a danger: every further step waits until it is cleared.",
   "A foreign wire or link",
+  "Begin with short runs at reduced speed towards the terminal floor, and raise the speed only while the switch comes in time.",
   "Buffer blocks or pit floor raised",
   "Bypass device not in normal position",
   "Clean, renew the solenoid; relief valve is set by trained people, sealed, never raised to lift more.",

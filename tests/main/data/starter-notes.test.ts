@@ -1,8 +1,9 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import { calculatorById } from "#shared-lib/calculators/registry.ts";
 import { faultNoteFieldsSchema } from "#shared-lib/contract/fault-note.ts";
 import type { StarterNote } from "#shared-lib/starter-note.ts";
-import { starterNoteBasis, starterNoteSchema } from "#shared-lib/starter-note.ts";
+import { starterNoteBasis, starterNoteCheckPlans, starterNoteSchema } from "#shared-lib/starter-note.ts";
 import { driveKinds, faultGroups } from "#shared-lib/words.ts";
 import { capitalisedWordsAllowed, reviewedSentences } from "./starter-notes-reviewed.ts";
 
@@ -202,6 +203,24 @@ describe("the words of the starter notes", () => {
       ),
     );
     expect(strange).toEqual([]);
+  });
+});
+
+describe("links from the starter notes", () => {
+  it("open a calculator that exists, with inputs it knows", () => {
+    for (const note of notes) {
+      for (const link of note.calculators) {
+        const where = `${note.key} ${link.id}`;
+        const calculator = calculatorById(link.id);
+        expect(calculator, where).toBeDefined();
+        expect(calculator?.schema.safeParse(link.preset).error?.issues ?? [], where).toEqual([]);
+      }
+    }
+  });
+
+  it("give each built-in check plan at least one note that leads to it", () => {
+    const plans = new Set(notes.flatMap((note) => note.checkPlans));
+    expect([...plans].sort()).toEqual([...starterNoteCheckPlans].sort());
   });
 });
 
