@@ -1,4 +1,5 @@
-import { SillbookError } from "#shared-lib/errors.ts";
+import type { SillbookError } from "#shared-lib/errors.ts";
+import { asSillbookError } from "./as-sillbook-error.ts";
 import { request } from "./shell-client.ts";
 import { draftFailed, draftGone, draftKept } from "./use-saved-state.ts";
 
@@ -52,7 +53,7 @@ export class DraftKeeper {
         await request("draft.drop", { key: this.#key });
         this.#report(undefined);
       } catch (reason) {
-        this.#report(asError(reason));
+        this.#report(asSillbookError(reason));
       }
       draftGone(this.#key);
     });
@@ -86,7 +87,7 @@ export class DraftKeeper {
       this.#report(undefined);
       if (!this.#closed && drops === this.#drops) this.#reports.kept(keptAt);
     } catch (reason) {
-      const error = asError(reason);
+      const error = asSillbookError(reason);
       draftFailed(error);
       this.#report(error);
       if (drops !== this.#drops || error.code === "input-invalid") return;
@@ -104,8 +105,4 @@ export class DraftKeeper {
   #report(error: SillbookError | undefined): void {
     if (!this.#closed) this.#reports.failed(error);
   }
-}
-
-function asError(reason: unknown): SillbookError {
-  return reason instanceof SillbookError ? reason : new SillbookError("unexpected", String(reason));
 }

@@ -1,11 +1,10 @@
 import { useCallback, useEffect, useRef, useState } from "react";
-import { SillbookError } from "#shared-lib/errors.ts";
+import type { SillbookError } from "#shared-lib/errors.ts";
+import { asSillbookError } from "./as-sillbook-error.ts";
 import { DraftKeeper } from "./draft-keeper.ts";
 import { request } from "./shell-client.ts";
 
-export interface DraftState<Value> {
-  readonly value: Value;
-  readonly set: (next: Value | ((before: Value) => Value)) => void;
+interface DraftFacts {
   /** When the newest text was kept on disk, ISO 8601; null while nothing is kept. */
   readonly keptAt: string | null;
   /** Why the newest text could not be kept; it is tried again until it can. */
@@ -14,9 +13,16 @@ export interface DraftState<Value> {
   readonly ready: boolean;
   /** True when the value came from a draft of an earlier time. */
   readonly found: boolean;
+}
+
+export interface DraftState<Value> extends DraftFacts {
+  readonly value: Value;
+  readonly set: (next: Value | ((before: Value) => Value)) => void;
   /** After the record was saved, or the person gave it up: forgets the draft and goes back to `initial`. */
   readonly drop: () => Promise<void>;
 }
+
+const nothingKnown: DraftFacts = { keptAt: null, error: undefined, ready: false, found: false };
 
 /**
  * Keeps what a person types under `key`, so that it survives a closed window or a crash. What was typed before the
@@ -24,71 +30,61 @@ export interface DraftState<Value> {
  */
 export function useDraft<Value>(key: string, initial: Value): DraftState<Value> {
   const [value, setValue] = useState(initial);
-  const [keptAt, setKeptAt] = useState<string | null>(null);
-  const [error, setError] = useState<SillbookError>();
-  const [ready, setReady] = useState(false);
-  const [found, setFound] = useState(false);
+  const [facts, setFacts] = useState(nothingKnown);
   const keeper = useRef<DraftKeeper | undefined>(undefined);
   const touched = useRef(false);
   const newest = useRef(value);
   const first = useRef(initial);
   first.current = initial;
 
+  const show = useCallback((next: Value) => {
+    newest.current = next;
+    setValue(next);
+  }, []);
   useEffect(() => {
-    const own = new DraftKeeper(key, { kept: setKeptAt, failed: setError });
+    const learn = (part: Partial<DraftFacts>) => setFacts((before) => ({ ...before, ...part }));
+    const own = new DraftKeeper(key, {
+      kept: (keptAt) => learn({ keptAt }),
+      failed: (error) => learn({ error }),
+    });
     keeper.current = own;
     touched.current = false;
     let gone = false;
-    findDraft(key).then(
-      (draft) => {
+    request("draft.find", { key }).then(
+      ({ draft }) => {
         if (gone) return;
-        if (draft !== null && !touched.current) {
-          newest.current = draft.value as Value;
-          setValue(newest.current);
-          setKeptAt(draft.keptAt);
-          setFound(true);
-          own.adopt(draft.keptAt);
-        }
-        setReady(true);
+        learn({ ready: true });
+        if (draft === null || touched.current) return;
+        show(draft.value as Value);
+        learn({ keptAt: draft.keptAt, found: true });
+        own.adopt(draft.keptAt);
       },
       (reason: unknown) => {
-        if (gone) return;
-        setError(reason instanceof SillbookError ? reason : new SillbookError("unexpected", String(reason)));
-        setReady(true);
+        if (!gone) learn({ ready: true, error: asSillbookError(reason) });
       },
     );
     return () => {
       gone = true;
       own.close();
-      newest.current = first.current;
-      setValue(first.current);
-      setKeptAt(null);
-      setError(undefined);
-      setReady(false);
-      setFound(false);
+      show(first.current);
+      setFacts(nothingKnown);
     };
-  }, [key]);
+  }, [key, show]);
 
-  const set = useCallback((next: Value | ((before: Value) => Value)) => {
-    touched.current = true;
-    newest.current = typeof next === "function" ? (next as (before: Value) => Value)(newest.current) : next;
-    setValue(newest.current);
-    keeper.current?.keep(newest.current);
-  }, []);
-
+  const set = useCallback(
+    (next: Value | ((before: Value) => Value)) => {
+      touched.current = true;
+      show(typeof next === "function" ? (next as (before: Value) => Value)(newest.current) : next);
+      keeper.current?.keep(newest.current);
+    },
+    [show],
+  );
   const drop = useCallback(async () => {
     touched.current = true;
-    newest.current = first.current;
-    setValue(first.current);
-    setFound(false);
+    show(first.current);
+    setFacts({ ...nothingKnown, ready: true });
     await keeper.current?.drop();
-    setKeptAt(null);
-  }, []);
+  }, [show]);
 
-  return { value, set, keptAt, error, ready, found, drop };
-}
-
-async function findDraft(key: string): Promise<{ value: unknown; keptAt: string } | null> {
-  const answer = await request("draft.find", { key });
-  return answer.draft;
+  return { value, set, drop, ...facts };
 }

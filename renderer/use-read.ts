@@ -1,7 +1,8 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { ProgramEvent } from "#shared-lib/contract/operation.ts";
 import type { InputOf, OperationName, OutputOf } from "#shared-lib/contract/operations.ts";
-import { SillbookError } from "#shared-lib/errors.ts";
+import type { SillbookError } from "#shared-lib/errors.ts";
+import { asSillbookError } from "./as-sillbook-error.ts";
 import { anyEntity, onProgramEvent, request } from "./shell-client.ts";
 
 export interface ReadOptions {
@@ -63,8 +64,7 @@ export function useRead<Name extends OperationName>(
       },
       (reason: unknown) => {
         if (overtaken) return;
-        const error =
-          reason instanceof SillbookError ? reason : new SillbookError("unexpected", String(reason));
+        const error = asSillbookError(reason);
         setAnswer((before) => ({
           inputKey,
           value: before?.inputKey === inputKey || keepPrevious ? before?.value : undefined,

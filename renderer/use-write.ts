@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { InputOf, OperationName, OutputOf } from "#shared-lib/contract/operations.ts";
-import { SillbookError } from "#shared-lib/errors.ts";
+import type { SillbookError } from "#shared-lib/errors.ts";
+import { asSillbookError } from "./as-sillbook-error.ts";
 import { request } from "./shell-client.ts";
 import { writeFailed, writeSaved, writeStarted } from "./use-saved-state.ts";
 
@@ -61,7 +62,7 @@ export async function runWrite<Name extends OperationName>(
     writeSaved(new Date().toISOString());
     return { ok: true, value };
   } catch (reason) {
-    const error = reason instanceof SillbookError ? reason : new SillbookError("unexpected", String(reason));
+    const error = asSillbookError(reason);
     writeFailed(error);
     return { ok: false, error };
   }

@@ -1,6 +1,5 @@
-import { useVirtualizer } from "@tanstack/react-virtual";
-import { type KeyboardEvent, type ReactNode, useEffect, useId, useRef } from "react";
-import { movedIndex } from "./moved-index.ts";
+import { type ReactNode, useEffect, useId } from "react";
+import { useVirtualRows } from "./use-virtual-rows.ts";
 
 export interface VirtualListProps<Item> {
   readonly label: string;
@@ -22,69 +21,53 @@ export interface VirtualListProps<Item> {
 
 /** A long list of rows without controls inside; each row is one target. The parent gives the height. */
 export function VirtualList<Item>(props: VirtualListProps<Item>) {
-  const { label, items, itemKey, renderItem, current, onCurrent, onOpen, rowHeight = 44 } = props;
+  const { items, current, onCurrent, onOpen } = props;
   const ownId = useId();
   const id = props.id ?? ownId;
-  const frame = useRef<HTMLDivElement>(null);
-  const rows = useVirtualizer({
-    count: items.length,
-    getScrollElement: () => frame.current,
-    estimateSize: () => rowHeight,
-    getItemKey: (index) => keyOf(items, itemKey, index),
-    overscan: 8,
+  const { frame, virtual, walk } = useVirtualRows({
+    items,
+    itemKey: props.itemKey,
+    rowHeight: props.rowHeight,
+    current,
+    onMove: onCurrent,
+    onOpen,
   });
+  const { scrollToIndex } = virtual;
   useEffect(() => {
-    if (current >= 0) rows.scrollToIndex(current);
-  }, [current, rows.scrollToIndex]);
+    if (current >= 0) scrollToIndex(current);
+  }, [current, scrollToIndex]);
 
-  const onKeyDown = (event: KeyboardEvent) => {
-    const chosen = items[current];
-    if (event.key === "Enter" && chosen !== undefined) {
-      event.preventDefault();
-      onOpen(chosen, current);
-      return;
-    }
-    const next = movedIndex(event.key, current, items.length, pageOf(frame.current, rowHeight));
-    if (next === undefined) return;
-    event.preventDefault();
-    onCurrent(next);
-  };
   return (
     <div
       ref={frame}
       id={id}
       role="listbox"
-      aria-label={label}
+      aria-label={props.label}
       tabIndex={props.takesFocus === false ? -1 : 0}
       className={`virtual ${props.className ?? ""}`}
-      onKeyDown={onKeyDown}
+      onKeyDown={walk}
       {...(current >= 0 ? { "aria-activedescendant": `${id}-${current}` } : {})}
     >
-      <div className="virtual-inside" style={{ height: rows.getTotalSize() }} role="presentation">
-        {rows.getVirtualItems().map((row) => {
-          const item = items[row.index];
+      <div className="virtual-inside" style={{ height: virtual.getTotalSize() }} role="presentation">
+        {virtual.getVirtualItems().map((place) => {
+          const item = items[place.index];
           if (item === undefined) return null;
           return (
-            // biome-ignore lint/a11y/useKeyWithClickEvents: the listbox has the keyboard and opens the chosen row.
-            <div
-              key={row.key}
-              ref={rows.measureElement}
-              data-index={row.index}
-              id={`${id}-${row.index}`}
-              role="option"
-              tabIndex={-1}
-              aria-selected={row.index === current}
-              aria-setsize={items.length}
-              aria-posinset={row.index + 1}
-              className="virtual-row"
-              style={{ transform: `translateY(${row.start}px)` }}
-              onClick={() => {
-                onCurrent(row.index);
-                onOpen(item, row.index);
+            <Option
+              key={place.key}
+              id={`${id}-${place.index}`}
+              index={place.index}
+              count={items.length}
+              chosen={place.index === current}
+              top={place.start}
+              measure={virtual.measureElement}
+              onPress={() => {
+                onCurrent(place.index);
+                onOpen(item, place.index);
               }}
             >
-              {renderItem(item, row.index)}
-            </div>
+              {props.renderItem(item, place.index)}
+            </Option>
           );
         })}
       </div>
@@ -92,15 +75,34 @@ export function VirtualList<Item>(props: VirtualListProps<Item>) {
   );
 }
 
-export function keyOf<Item>(
-  items: readonly Item[],
-  itemKey: (item: Item) => string,
-  index: number,
-): string | number {
-  const item = items[index];
-  return item === undefined ? index : itemKey(item);
+interface OptionProps {
+  readonly id: string;
+  readonly index: number;
+  readonly count: number;
+  readonly chosen: boolean;
+  readonly top: number;
+  readonly measure: (element: HTMLElement | null) => void;
+  readonly onPress: () => void;
+  readonly children: ReactNode;
 }
 
-export function pageOf(frame: HTMLElement | null, rowHeight: number): number {
-  return Math.max(1, Math.floor((frame?.clientHeight ?? 0) / rowHeight) - 1);
+function Option({ id, index, count, chosen, top, measure, onPress, children }: OptionProps) {
+  return (
+    // biome-ignore lint/a11y/useKeyWithClickEvents: the listbox has the keyboard and opens the chosen row.
+    <div
+      ref={measure}
+      data-index={index}
+      id={id}
+      role="option"
+      tabIndex={-1}
+      aria-selected={chosen}
+      aria-setsize={count}
+      aria-posinset={index + 1}
+      className="virtual-row"
+      style={{ transform: `translateY(${top}px)` }}
+      onClick={onPress}
+    >
+      {children}
+    </div>
+  );
 }

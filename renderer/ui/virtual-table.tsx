@@ -1,8 +1,6 @@
 // biome-ignore-all lint/a11y/useSemanticElements: rows that are drawn one by one are laid out as a grid of boxes, which table elements do not allow.
-import { useVirtualizer } from "@tanstack/react-virtual";
-import { type CSSProperties, type FocusEvent, type KeyboardEvent, type ReactNode, useRef } from "react";
-import { movedIndex } from "./moved-index.ts";
-import { keyOf, pageOf } from "./virtual-list.tsx";
+import type { CSSProperties, FocusEvent, KeyboardEvent, ReactNode } from "react";
+import { useVirtualRows } from "./use-virtual-rows.ts";
 
 export interface VirtualColumn<Row> {
   readonly id: string;
@@ -29,63 +27,41 @@ export interface VirtualTableProps<Row> {
 
 /** A long table whose rows take the keyboard one at a time and may hold buttons. The parent gives the height. */
 export function VirtualTable<Row>(props: VirtualTableProps<Row>) {
-  const { label, columns, rows, current, onCurrent, onOpen, rowHeight = 44 } = props;
-  const frame = useRef<HTMLDivElement>(null);
-  const virtual = useVirtualizer({
-    count: rows.length,
-    getScrollElement: () => frame.current,
-    estimateSize: () => rowHeight,
-    getItemKey: (index) => keyOf(rows, props.rowKey, index),
-    overscan: 8,
+  const { columns, rows, current, onCurrent } = props;
+  const { frame, virtual, walk } = useVirtualRows({
+    items: rows,
+    itemKey: props.rowKey,
+    rowHeight: props.rowHeight,
+    current,
+    onOpen: props.onOpen,
+    onMove: (index) => {
+      onCurrent(index);
+      virtual.scrollToIndex(index);
+      // The row may be drawn only after the scroll; then it takes the focus.
+      requestAnimationFrame(() => {
+        frame.current?.querySelector<HTMLElement>(`[data-index="${index}"]`)?.focus({ preventScroll: true });
+      });
+    },
   });
-
-  const focusRow = (index: number) => {
-    onCurrent(index);
-    virtual.scrollToIndex(index);
-    // The row may be drawn only after the scroll; then it takes the focus.
-    requestAnimationFrame(() => {
-      frame.current?.querySelector<HTMLElement>(`[data-index="${index}"]`)?.focus({ preventScroll: true });
-    });
-  };
   const onKeyDown = (event: KeyboardEvent) => {
-    const rowFocused = event.target instanceof HTMLElement && event.target.dataset.index !== undefined;
-    if (!rowFocused) return;
-    const row = rows[current];
-    if (event.key === "Enter" && row !== undefined) {
-      event.preventDefault();
-      onOpen(row, current);
-      return;
-    }
-    const next = movedIndex(event.key, current, rows.length, pageOf(frame.current, rowHeight));
-    if (next === undefined) return;
-    event.preventDefault();
-    focusRow(next);
+    // A button inside a row keeps its own keys.
+    if (event.target instanceof HTMLElement && event.target.dataset.index !== undefined) walk(event);
   };
-  const tabStop = current >= 0 && current < rows.length ? current : 0;
+  const drawn = virtual.getVirtualItems();
+  const tabStop = drawn.some((place) => place.index === current) ? current : drawn[0]?.index;
   return (
     <div
       ref={frame}
       role="grid"
-      aria-label={label}
+      aria-label={props.label}
       aria-rowcount={rows.length + 1}
       className={`virtual ${props.className ?? ""}`}
       style={{ "--columns": columns.map((column) => column.width).join(" ") } as CSSProperties}
       onKeyDown={onKeyDown}
     >
-      <div role="row" aria-rowindex={1} tabIndex={-1} className="virtual-head virtual-cells">
-        {columns.map((column) => (
-          <div
-            key={column.id}
-            role="columnheader"
-            tabIndex={-1}
-            className={column.number === true ? "number" : ""}
-          >
-            {column.head}
-          </div>
-        ))}
-      </div>
+      <HeadRow columns={columns} />
       <div role="rowgroup" className="virtual-inside" style={{ height: virtual.getTotalSize() }}>
-        {virtual.getVirtualItems().map((place) => {
+        {drawn.map((place) => {
           const row = rows[place.index];
           if (row === undefined) return null;
           return (
@@ -101,6 +77,23 @@ export function VirtualTable<Row>(props: VirtualTableProps<Row>) {
           );
         })}
       </div>
+    </div>
+  );
+}
+
+function HeadRow<Row>({ columns }: { readonly columns: readonly VirtualColumn<Row>[] }) {
+  return (
+    <div role="row" aria-rowindex={1} tabIndex={-1} className="virtual-head virtual-cells">
+      {columns.map((column) => (
+        <div
+          key={column.id}
+          role="columnheader"
+          tabIndex={-1}
+          className={column.number === true ? "number" : ""}
+        >
+          {column.head}
+        </div>
+      ))}
     </div>
   );
 }

@@ -36,7 +36,7 @@ import { SavedState } from "../../../renderer/ui/saved-state.tsx";
 import { SelectField } from "../../../renderer/ui/select-field.tsx";
 import { Table, type TableColumn } from "../../../renderer/ui/table.tsx";
 import { TextArea, TextField } from "../../../renderer/ui/text-field.tsx";
-import { Timeline } from "../../../renderer/ui/timeline.tsx";
+import { Timeline, type TimelineItem } from "../../../renderer/ui/timeline.tsx";
 import { TriangleShape } from "../../../renderer/ui/triangle-number.tsx";
 import { VirtualList } from "../../../renderer/ui/virtual-list.tsx";
 import { type VirtualColumn, VirtualTable } from "../../../renderer/ui/virtual-table.tsx";
@@ -214,12 +214,37 @@ const manyColumns: readonly VirtualColumn<Wait>[] = [
 ];
 
 function Lists() {
-  const [listAt, setListAt] = useState(-1);
-  const [tableAt, setTableAt] = useState(-1);
-  const [opened, setOpened] = useState("nothing");
   return (
     <section className="stack">
       <RuledTitle>Lists and drawings</RuledTitle>
+      <Pictures />
+      <Table label="Open callouts" columns={waitColumns} rows={waits} rowKey={(row) => row.lift} />
+      <LongLists />
+    </section>
+  );
+}
+
+const events: readonly TimelineItem[] = [
+  {
+    id: "2",
+    at: "2026-11-17T10:05:00Z",
+    mark: "bridge",
+    pencil: true,
+    words: "Bridge B-07 set. Ines Calder",
+  },
+  {
+    id: "1",
+    at: "2026-11-17T09:50:00Z",
+    mark: "arrived",
+    words: "On site. Ines Calder",
+    after: "12 min after the call",
+    corrected: { from: "09:55", by: "Orla Vance" },
+  },
+];
+
+function Pictures() {
+  return (
+    <>
       <BridgeStrip
         number={2}
         across="the landing 6 door contact"
@@ -243,27 +268,36 @@ function Lists() {
         steps={["received", "passed on", "arrived", "made safe", "back in service", "closed"]}
         made={2}
       />
-      <Timeline
-        label="Timeline"
-        items={[
-          {
-            id: "2",
-            at: "2026-11-17T10:05:00Z",
-            mark: "bridge",
-            pencil: true,
-            words: "Bridge B-07 set. Ines Calder",
-          },
-          {
-            id: "1",
-            at: "2026-11-17T09:50:00Z",
-            mark: "arrived",
-            words: "On site. Ines Calder",
-            after: "12 min after the call",
-            corrected: { from: "09:55", by: "Orla Vance" },
-          },
-        ]}
-      />
-      <Table label="Open callouts" columns={waitColumns} rows={waits} rowKey={(row) => row.lift} />
+      <Timeline label="Timeline" items={events} />
+      <ChartFrame
+        title="3 callouts, one of them waits longest"
+        caption="Cloud: what needs a person."
+        fileName="waits"
+        table={<Table label="Waits" columns={waitColumns} rows={waits} rowKey={(row) => row.lift} />}
+      >
+        <svg
+          className="drawing"
+          width="200"
+          height="80"
+          viewBox="0 0 200 80"
+          role="img"
+          aria-label="A cloud, number 1"
+        >
+          <rect className="fill-hatch" x="10" y="10" width="30" height="60" />
+          <path className="pen-pencil" d={cloudPath({ x: 80, y: 20, width: 60, height: 40 })} />
+          <TriangleShape number={1} x={165} y={50} />
+        </svg>
+      </ChartFrame>
+    </>
+  );
+}
+
+function LongLists() {
+  const [listAt, setListAt] = useState(-1);
+  const [tableAt, setTableAt] = useState(-1);
+  const [opened, setOpened] = useState("nothing");
+  return (
+    <>
       <div className="kit-height">
         <VirtualList
           label="Many lifts"
@@ -287,26 +321,7 @@ function Lists() {
         className="kit-height"
       />
       <Told name="opened">{opened}</Told>
-      <ChartFrame
-        title="3 callouts, one of them waits longest"
-        caption="Cloud: what needs a person."
-        fileName="waits"
-        table={<Table label="Waits" columns={waitColumns} rows={waits} rowKey={(row) => row.lift} />}
-      >
-        <svg
-          className="drawing"
-          width="200"
-          height="80"
-          viewBox="0 0 200 80"
-          role="img"
-          aria-label="A cloud, number 1"
-        >
-          <rect className="fill-hatch" x="10" y="10" width="30" height="60" />
-          <path className="pen-pencil" d={cloudPath({ x: 80, y: 20, width: 60, height: 40 })} />
-          <TriangleShape number={1} x={165} y={50} />
-        </svg>
-      </ChartFrame>
-    </section>
+    </>
   );
 }
 

@@ -123,7 +123,7 @@ describe("seen", () => {
   });
 });
 
-describe("fields", () => {
+describe("typed fields", () => {
   test("a number stays as typed; a wrong one is kept and explained on leaving", async () => {
     const { page } = await openKit();
     const field = page.getByLabel("Magnet length");
@@ -152,7 +152,9 @@ describe("fields", () => {
     await page.getByText("“soonish” is not understood as a time.").waitFor();
     await page.context().close();
   });
+});
 
+describe("chosen fields", () => {
   test("arrow keys change a choice and a select, and the check takes the space bar", async () => {
     const { page } = await openKit();
     await page.getByRole("radio", { name: "Nobody" }).focus();
@@ -191,7 +193,7 @@ describe("fields", () => {
   });
 });
 
-describe("lists, dialogs, pictures", () => {
+describe("lists and tables", () => {
   test("ten thousand rows: only those seen are drawn, keys reach the last, Enter opens it", async () => {
     const { page } = await openKit();
     const list = page.getByRole("listbox", { name: "Many lifts" });
@@ -230,7 +232,9 @@ describe("lists, dialogs, pictures", () => {
     expect(first[0]).toBe("Kittiwake House, Lift 2");
     await page.context().close();
   });
+});
 
+describe("dialogs and pictures", () => {
   test("a dialog takes the focus and gives it back", async () => {
     const { page } = await openKit();
     const opener = page.getByRole("button", { name: "Open the question" });
