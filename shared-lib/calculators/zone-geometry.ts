@@ -32,7 +32,6 @@ const around = (middle: number, length: number): Zone => ({
 });
 
 export const lengthOf = (zone: Zone): number => zone.to - zone.from;
-export const middleOf = (zone: Zone): number => (zone.from + zone.to) / 2;
 
 /**
  * Sensors on the car: A is on for x in [e - L/2 - S/2, e + L/2 - S/2], B for the same moved up by S. With the

@@ -1,7 +1,7 @@
 import type { Pen } from "./pen.ts";
 import type { Comparison, Verdict } from "./result.ts";
 import { clause, derived, site, whoDecides } from "./source.ts";
-import { lengthOf, reachOf, type Zone, type Zones } from "./zone-geometry.ts";
+import { reachOf, type Zone, type Zones } from "./zone-geometry.ts";
 
 /** What is known about the zone at one landing, all lengths in m; null or undefined where it is not. */
 export interface ZoneState {
@@ -311,6 +311,3 @@ export function zoneVerdict(state: ZoneState, comparisons: readonly Comparison[]
     );
   return failedVerdict(state, pen, first, failed);
 }
-
-export const zoneWords = (zone: Zone, pen: Pen): string =>
-  `${pen.write(zone.from, "mm", 0, true)} to ${pen.write(zone.to, "mm", 0, true)}, ${pen.write(lengthOf(zone), "mm", 0)} long`;

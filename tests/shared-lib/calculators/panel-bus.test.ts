@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { dropAt, resistanceSeen } from "#shared-lib/calculators/bus-physics.ts";
+import { dropAt, readTerminators, resistanceSeen } from "#shared-lib/calculators/bus-physics.ts";
 import type { CalculatorInput } from "#shared-lib/calculators/field.ts";
 import { panelBus } from "#shared-lib/calculators/panel-bus.ts";
 
@@ -21,6 +21,24 @@ describe("reading between the two bus lines", () => {
     expect(read(0).sentence).toContain("shorted");
     expect(compute({ reading: "open", power: "off" }).verdict.sentence).toContain("No terminator");
     expect(read(82).sentence).toContain("fits no number of terminators");
+  });
+
+  // 5, 30, 50, 70, 95 and 160 ohm: 50 and 70 are published, the others our own reading of what lies between.
+  test.each([
+    [4.9, "short"],
+    [5, "unclear"],
+    [29.9, "unclear"],
+    [30, "more than two"],
+    [49.9, "more than two"],
+    [50, "two"],
+    [70, "two"],
+    [70.1, "unclear"],
+    [94.9, "unclear"],
+    [95, "one"],
+    [160, "one"],
+    [160.1, "none"],
+  ] as const)("%d ohm: %s", (ohm, found) => {
+    expect(readTerminators(ohm)).toBe(found);
   });
 
   test("with power on a reading means nothing, and says so at the field", () => {
