@@ -1,6 +1,7 @@
 import type { DocumentStore } from "./document-store.ts";
 import { extraFlag, fieldFlag, termMask } from "./document-store.ts";
 import { countSequence, type NumberedSequence, numberSequence } from "./find-sequences.ts";
+import type { RankingSettings } from "./ranking-settings.ts";
 import type { Reading, SearchQuery } from "./search-query.ts";
 import type { Vocabulary } from "./vocabulary.ts";
 
@@ -99,22 +100,28 @@ export function findMatches(
 
 /**
  * How near neighbouring query terms stand to each other in a document: for each term but the last, 1 over the least
- * distance in words to the next term within one field, 0 beyond `reach`.
+ * distance in words to the next term within one field that is long enough, 0 beyond the reach.
  */
 export function nearnessOf(
   lookup: MatchLookup,
   store: DocumentStore,
   document: number,
   termCount: number,
-  reach: number,
+  settings: RankingSettings,
 ): Float64Array {
   const nearness = new Float64Array(Math.max(0, termCount - 1));
   const lastSeen = new Int32Array(termCount).fill(-1000);
+  const reach = settings.nearnessReach;
   let position = 0;
+  let longEnough = false;
   for (let at = store.startOf(document); at < store.endOf(document); at++) {
     const entry = store.stream[at] as number;
     if (entry & fieldFlag) {
       position += 1000;
+      longEnough = store.lengthOf(document, entry & termMask) >= settings.nearnessFrom;
+      continue;
+    }
+    if (!longEnough) {
       continue;
     }
     position += entry & extraFlag ? 0 : 1;

@@ -3,8 +3,6 @@ export interface FieldShape {
   readonly name: string;
   /** What one occurrence here is worth beside the other fields. */
   readonly weight: number;
-  /** 0 to 1: how far a long text lowers the worth of one occurrence (b of BM25F). */
-  readonly lengthShare: number;
 }
 
 /** What an index holds: at most eight fields, and the attributes that filters and boosts may name. */
@@ -27,17 +25,17 @@ export interface SearchDocument {
 
 /**
  * The fields of Sillbook's own index. The weights were set by judgement of what a field says about its document
- * (there is no labelled set with these fields yet); the length shares by tests/bench/search-quality.
+ * (there is no labelled set with these fields yet).
  */
 export const sillbookIndexShape: IndexShape = {
   fields: [
-    { name: "title", weight: 2, lengthShare: 0.4 },
-    { name: "symptom", weight: 1.6, lengthShare: 0.5 },
-    { name: "cause", weight: 1.2, lengthShare: 0.6 },
-    { name: "fix", weight: 1, lengthShare: 0.6 },
-    { name: "body", weight: 0.8, lengthShare: 0.7 },
-    { name: "place", weight: 1.2, lengthShare: 0.3 },
-    { name: "marking", weight: 1.6, lengthShare: 0.3 },
+    { name: "title", weight: 2 },
+    { name: "symptom", weight: 1.6 },
+    { name: "cause", weight: 1.2 },
+    { name: "fix", weight: 1 },
+    { name: "body", weight: 0.8 },
+    { name: "place", weight: 1.2 },
+    { name: "marking", weight: 1.6 },
   ],
   attributes: ["site", "lift", "controllerFamily", "drive", "faultGroup", "state"],
 };

@@ -83,13 +83,7 @@ export function rankDocuments(
   const groups = [...gathered].map(([kindCell, { total, top }]) => {
     const candidates = top.sorted();
     for (const candidate of candidates) {
-      const nearness = nearnessOf(
-        lookup,
-        parts.store,
-        candidate.document,
-        query.terms.length,
-        settings.nearnessReach,
-      );
+      const nearness = nearnessOf(lookup, parts.store, candidate.document, query.terms.length, settings);
       candidate.score += candidate.factor * nearnessWorth(nearness, scores.worths, settings.nearnessShare);
     }
     const best = candidates

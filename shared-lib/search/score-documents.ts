@@ -6,7 +6,7 @@ import {
   type SequencePostings,
 } from "./find-sequences.ts";
 import type { PostingPool } from "./posting-pool.ts";
-import type { RankingSettings } from "./ranking-settings.ts";
+import { lengthShareOf, type RankingSettings } from "./ranking-settings.ts";
 import type { QueryTerm, SearchQuery } from "./search-query.ts";
 import type { Vocabulary } from "./vocabulary.ts";
 
@@ -47,7 +47,7 @@ export class DocumentScorer {
 
   score(query: SearchQuery, parts: IndexParts, settings: RankingSettings): Scores {
     this.#clear(parts.store.count);
-    this.#prepareFields(parts.store);
+    this.#prepareFields(parts.store, settings);
     const worths = query.terms.map((term) => this.#scoreTerm(term, parts, settings));
     return { totals: this.#totals, touched: this.#touched, touchedCount: this.#touchedCount, worths };
   }
@@ -66,10 +66,11 @@ export class DocumentScorer {
     this.#touchedCount = 0;
   }
 
-  #prepareFields(store: DocumentStore): void {
+  #prepareFields(store: DocumentStore, settings: RankingSettings): void {
     const { fields } = store.shape;
     this.#shares = shareArrays(fields.length);
-    for (const [field, { weight, lengthShare }] of fields.entries()) {
+    for (const [field, { weight }] of fields.entries()) {
+      const lengthShare = lengthShareOf(store.averageLength(field), settings);
       this.#shares.weight[field] = weight;
       this.#shares.base[field] = 1 - lengthShare;
       this.#shares.slope[field] = lengthShare / store.averageLength(field);

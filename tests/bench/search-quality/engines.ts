@@ -11,16 +11,12 @@ export type Engine = (query: string, limit: number) => string[];
 
 export interface OwnSettings {
   readonly titleWeight: number;
-  readonly titleLengthShare: number;
-  readonly textLengthShare: number;
   readonly ranking: RankingSettings;
   readonly query: QueryOptions;
 }
 
 export const ownSettings: OwnSettings = {
-  titleWeight: 1.5,
-  titleLengthShare: 0.4,
-  textLengthShare: 0.6,
+  titleWeight: 2,
   ranking: rankingSettings,
   query: {},
 };
@@ -30,8 +26,8 @@ export function ownEngine(documents: readonly LabelledDocument[], settings: OwnS
   const index = new SearchIndex(
     {
       fields: [
-        { name: "title", weight: settings.titleWeight, lengthShare: settings.titleLengthShare },
-        { name: "text", weight: 1, lengthShare: settings.textLengthShare },
+        { name: "title", weight: settings.titleWeight },
+        { name: "text", weight: 1 },
       ],
       attributes: [],
     },

@@ -19,15 +19,13 @@ export async function run(args: readonly string[]): Promise<void> {
   const r = (change: object) => ({ ...ownSettings, ranking: { ...rankingSettings, ...change } });
   const only = args[0];
   const tries: [string, OwnSettings][] = [];
-  for (const v of [0, 0.3, 0.6, 1]) tries.push([`inflection ${v}`, q({ inflection: v })]);
-  for (const v of [0, 0.3, 0.6, 1]) tries.push([`sameThing ${v}`, q({ sameThing: v })]);
-  for (const v of [0, 0.2, 0.35, 0.7, 0.9]) tries.push([`nearMeaning ${v}`, q({ nearMeaning: v })]);
-  for (const v of [0, 0.2, 0.7, 1]) tries.push([`phraseWord ${v}`, q({ phraseWord: v })]);
-  for (const v of [0, 0.15, 0.6, 1]) tries.push([`nearnessShare ${v}`, r({ nearnessShare: v })]);
-  for (const v of [1, 2, 8]) tries.push([`nearnessReach ${v}`, r({ nearnessReach: v })]);
-  for (const v of [0.6, 0.9, 1.6, 2, 2.5]) tries.push([`saturation ${v}`, r({ saturation: v })]);
-  for (const v of [0, 0.3, 0.45, 0.75, 0.9])
-    tries.push([`textLengthShare ${v}`, { ...ownSettings, textLengthShare: v }]);
-  for (const v of [0.5, 1, 2, 3, 4]) tries.push([`titleWeight ${v}`, { ...ownSettings, titleWeight: v }]);
+  for (const v of [0, 0.25, 0.5, 0.75]) tries.push([`shortShare ${v}`, r({ shortShare: v })]);
+  for (const v of [0.65, 0.85]) tries.push([`longShare ${v}`, r({ longShare: v })]);
+  for (const v of [1.2, 2, 2.4]) tries.push([`saturation ${v}`, r({ saturation: v })]);
+  for (const v of [0, 0.2, 0.6]) tries.push([`nearnessShare ${v}`, r({ nearnessShare: v })]);
+  for (const v of [0, 8, 30]) tries.push([`nearnessFrom ${v}`, r({ nearnessFrom: v })]);
+  for (const v of [1.5, 3]) tries.push([`titleWeight ${v}`, { ...ownSettings, titleWeight: v }]);
+  for (const v of [0.4, 0.6, 0.9]) tries.push([`inflection ${v}`, q({ inflection: v })]);
+  for (const v of [0.1, 0.2]) tries.push([`phraseWord ${v}`, q({ phraseWord: v })]);
   for (const [label, settings] of tries) if (!only || label.startsWith(only)) show(label, settings);
 }

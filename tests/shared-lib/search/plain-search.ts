@@ -1,6 +1,6 @@
 import { analyseText, type Token } from "#shared-lib/search/analyse-text.ts";
 import type { IndexShape, SearchDocument } from "#shared-lib/search/index-shape.ts";
-import type { RankingSettings } from "#shared-lib/search/ranking-settings.ts";
+import { lengthShareOf, type RankingSettings } from "#shared-lib/search/ranking-settings.ts";
 import type { QueryTerm, SearchQuery } from "#shared-lib/search/search-query.ts";
 
 type Fields = readonly (readonly Token[])[];
@@ -35,15 +35,16 @@ function countIn(tokens: readonly Token[], term: QueryTerm): number {
   return sum;
 }
 
-function nearness(fields: Fields, one: QueryTerm, other: QueryTerm, reach: number): number {
+function nearness(fields: Fields, one: QueryTerm, other: QueryTerm, settings: RankingSettings): number {
   const singles = (term: QueryTerm) =>
     term.alternatives.flatMap(({ sequence }) => (sequence.length === 1 ? (sequence[0] ?? []) : []));
   let best = 0;
-  for (const tokens of fields) {
+  const long = fields.filter((tokens) => lengthOf(tokens) >= settings.nearnessFrom);
+  for (const tokens of long) {
     for (const from of positionsOf(tokens, singles(one))) {
       for (const to of positionsOf(tokens, singles(other))) {
         const distance = Math.abs(from - to);
-        best = distance > 0 && distance <= reach ? Math.max(best, 1 / distance) : best;
+        best = distance > 0 && distance <= settings.nearnessReach ? Math.max(best, 1 / distance) : best;
       }
     }
   }
@@ -66,7 +67,8 @@ export function plainSearch(
   });
   const counted = query.terms.map((term) => {
     const frequencies = analysed.map((fields) =>
-      shape.fields.reduce((sum, { weight, lengthShare }, field) => {
+      shape.fields.reduce((sum, { weight }, field) => {
+        const lengthShare = lengthShareOf(averages[field] as number, settings);
         const tokens = fields[field] ?? [];
         const count = countIn(tokens, term);
         const norm = 1 - lengthShare + (lengthShare * lengthOf(tokens)) / (averages[field] as number);
@@ -91,7 +93,7 @@ export function plainSearch(
         analysed[at] as Fields,
         query.terms[pair] as QueryTerm,
         query.terms[pair + 1] as QueryTerm,
-        settings.nearnessReach,
+        settings,
       );
       const worth = Math.min(counted[pair]?.worth ?? 0, counted[pair + 1]?.worth ?? 0);
       score += settings.nearnessShare * near * worth;
