@@ -52,8 +52,9 @@ export function tickPath(x: number, y: number, size = 9): string {
   return `M${tenth(x - half)} ${tenth(y + half)}L${tenth(x + half)} ${tenth(y - half)}`;
 }
 
-export function boxPath(box: Box): string {
-  return `M${tenth(box.x)} ${tenth(box.y)}h${tenth(box.width)}v${tenth(box.height)}h${tenth(-box.width)}Z`;
+/** Ticks of a dimension shorter than a tick are made smaller, so that two do not run into one blot. */
+export function tickSizeFor(length: number): number {
+  return Math.min(9, Math.max(4.5, length));
 }
 
 /** A line through points, straight. */

@@ -45,12 +45,15 @@ export function stepCurveLayout(input: StepCurveInput, given: number, textSize: 
   const highest = Math.max(events.length, 1, ...input.fit.map((point) => point.count));
   const counts = axisSteps(0, highest, 4).filter(Number.isInteger);
   const most = Math.max(counts.at(-1) ?? 1, 1);
-  const left = Math.ceil(letteringWidth(String(most), textSize)) + 8;
+  // The first and last words of time stand under the ends of the axis and need half their width beyond it.
+  const firstTick = letteringWidth(input.ticks[0]?.words ?? "", textSize) / 2;
+  const lastTick = letteringWidth(input.ticks.at(-1)?.words ?? "", textSize) / 2;
+  const left = Math.ceil(Math.max(letteringWidth(String(most), textSize) + 8, firstTick));
   const endWidth = Math.max(
     0,
     ...input.endWords.map((words) => letteringWidth(words, textSize * 1.22, true)),
   );
-  const right = Math.max(left + 140, given - Math.max(endWidth + 14, textSize * 2));
+  const right = Math.max(left + 140, given - Math.max(endWidth + 14, lastTick));
   const height = Math.max(170, Math.min(240, given * 0.42));
   const plot = { left, right, top: textSize * 0.8, bottom: height - textSize * 2 };
   const span = input.to - input.from;

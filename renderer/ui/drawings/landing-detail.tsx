@@ -1,5 +1,5 @@
 import { useId } from "react";
-import { tickPath } from "#shared-lib/drawings/drawing-paths.ts";
+import { tickPath, tickSizeFor } from "#shared-lib/drawings/drawing-paths.ts";
 import type { LandingDetailInput, LandingDetailLayout } from "#shared-lib/drawings/landing-detail.ts";
 import { landingDetailLayout, landingDetailSentence } from "#shared-lib/drawings/landing-detail.ts";
 import { HatchPatterns, hatchesOf } from "./hatch-patterns.tsx";
@@ -113,6 +113,7 @@ function DetailDimensions({
 }) {
   const { lengthDimension: length, error, magnet, textSize } = layout;
   const pen = outside ? "pencil" : "";
+  const tick = tickSizeFor(error ? error.to - error.from : 0);
   return (
     <>
       {length ? (
@@ -134,7 +135,10 @@ function DetailDimensions({
             d={`M${magnet.x + 17} ${error.from}H${error.x + 6}M${magnet.x + 17} ${error.to}H${error.x + 6}`}
           />
           <path className={`thin ${pen}`} d={`M${error.x} ${error.from - 14}V${error.to + 14}`} />
-          <path className={pen} d={`${tickPath(error.x, error.from)}${tickPath(error.x, error.to)}`} />
+          <path
+            className={pen}
+            d={`${tickPath(error.x, error.from, tick)}${tickPath(error.x, error.to, tick)}`}
+          />
           <text className={outside ? "s e large" : "e large"} x={error.x - 8} y={error.wordY}>
             {error.words}
           </text>

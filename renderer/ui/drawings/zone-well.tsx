@@ -1,6 +1,8 @@
-import { tickPath } from "#shared-lib/drawings/drawing-paths.ts";
+import { tickPath, tickSizeFor } from "#shared-lib/drawings/drawing-paths.ts";
 import { errorWords } from "#shared-lib/drawings/landing-detail.ts";
 import type { ZoneBarsInput, ZoneBarsLayout } from "#shared-lib/drawings/zone-bars-layout.ts";
+import type { ZoneWellWords } from "#shared-lib/drawings/zone-well-words.ts";
+import { zoneWellWords } from "#shared-lib/drawings/zone-well-words.ts";
 
 interface WellProps {
   readonly input: ZoneBarsInput;
@@ -8,9 +10,14 @@ interface WellProps {
   readonly hatch: string;
 }
 
+interface WithWords {
+  readonly words: ZoneWellWords;
+}
+
 /** The well with the car level: wall, rail, magnet hatched and dimensioned, sensors with their words. */
 export function ZoneWell({ input, layout, hatch }: WellProps) {
   const { wellTop, wellBottom, wellZeroY, textSize, sideBySide, width } = layout;
+  const words = zoneWellWords(input, layout);
   const chainEnd = sideBySide ? layout.barsRight - 6 : Math.min(width - 8, 320);
   return (
     <>
@@ -21,30 +28,32 @@ export function ZoneWell({ input, layout, hatch }: WellProps) {
       <path className="cut" d={`M23 ${wellTop}V${wellBottom}`} />
       <path className="thin edge" d={`M40 ${wellTop}V${wellBottom}M46 ${wellTop}V${wellBottom}`} />
       <path className="thin chain" d={`M30 ${wellZeroY}H${chainEnd}`} />
-      <text className="halo" x={Math.round(214 * (textSize / 14))} y={wellZeroY - 6}>
+      <text className="halo" x={Math.round(214 * (textSize / 14))} y={words.level}>
         {input.levelWords}
       </text>
-      <WellMagnet input={input} layout={layout} hatch={hatch} />
-      <WellSensors input={input} layout={layout} />
-      <WellError input={input} layout={layout} />
+      <WellMagnet input={input} layout={layout} hatch={hatch} words={words} />
+      <WellSensors input={input} layout={layout} words={words} />
+      <WellError input={input} layout={layout} words={words} />
     </>
   );
 }
 
-function WellMagnet({ input, layout, hatch }: WellProps) {
+function WellMagnet({ input, layout, hatch, words }: WellProps & WithWords) {
   const { pixelsPerMillimetre: scale, wellZeroY, textSize } = layout;
   const height = input.magnetLength * scale;
   const top = wellZeroY - input.magnetError * scale - height / 2;
   const box = { x: 58, y: top, width: 20, height };
   const ghostTop = wellZeroY - height / 2;
-  const moved = Math.abs(input.magnetError) * scale > 1;
   return (
     <>
-      {moved ? (
+      {words.nominal ? (
         <>
           <rect className="construction thin dashed" {...box} y={ghostTop} />
-          <path className="thin construction" d={`M78 ${ghostTop + 4}l34 ${textSize * 2.4}h10`} />
-          <text className="g halo" x={126} y={ghostTop + 4 + textSize * 2.75}>
+          <path
+            className="thin construction"
+            d={`M78 ${words.nominal.fromY}L112 ${words.nominal.y - textSize * 0.36}h10`}
+          />
+          <text className="g halo" x={126} y={words.nominal.y}>
             nominal place
           </text>
         </>
@@ -55,15 +64,15 @@ function WellMagnet({ input, layout, hatch }: WellProps) {
       <path className="thin edge" d={`M80 ${top}H96M80 ${top + height}H96`} />
       <path className="thin" d={`M90 ${top}V${top + height}`} />
       <path d={`${tickPath(90, top)}${tickPath(90, top + height)}`} />
-      <text className="halo" x={98} y={top + height - textSize * 2}>
+      <text className="halo" x={98} y={words.magnet}>
         {`${input.magnetLength} magnet`}
       </text>
     </>
   );
 }
 
-function WellSensors({ input, layout }: Omit<WellProps, "hatch">) {
-  const { pixelsPerMillimetre: scale, wellZeroY, textSize } = layout;
+function WellSensors({ input, layout, words }: Omit<WellProps, "hatch"> & WithWords) {
+  const { pixelsPerMillimetre: scale, wellZeroY } = layout;
   const gap = input.sensorSpacing * scale;
   const upper = wellZeroY - gap / 2;
   const lower = wellZeroY + gap / 2;
@@ -77,24 +86,24 @@ function WellSensors({ input, layout }: Omit<WellProps, "hatch">) {
           <path className="thin" d={`M130 ${y}H148`} />
         </g>
       ))}
-      <text className="halo" x={98} y={upper - 15}>
+      <text className="halo" x={98} y={words.upperSensor}>
         upper zone sensor
       </text>
-      <text className="halo" x={98} y={lower + 12 + textSize}>
+      <text className="halo" x={98} y={words.lowerSensor}>
         lower zone sensor
       </text>
       <path d={`M148 ${upper - 9}V${lower + 9}`} />
       <path className="thin edge" d={`M150 ${upper}H${dimension + 6}M150 ${lower}H${dimension + 6}`} />
       <path className="thin" d={`M${dimension} ${upper}V${lower}`} />
       <path d={`${tickPath(dimension, upper)}${tickPath(dimension, lower)}`} />
-      <text className="halo" x={dimension + 8} y={wellZeroY + textSize * 0.36 + textSize * 0.9}>
+      <text className="halo" x={dimension + 8} y={words.spacing}>
         {input.sensorSpacing}
       </text>
     </>
   );
 }
 
-function WellError({ input, layout }: Omit<WellProps, "hatch">) {
+function WellError({ input, layout, words }: Omit<WellProps, "hatch"> & WithWords) {
   const error = input.magnetError;
   if (Math.round(error) === 0) return null;
   const { pixelsPerMillimetre: scale, wellZeroY } = layout;
@@ -103,12 +112,13 @@ function WellError({ input, layout }: Omit<WellProps, "hatch">) {
   const outside = layout.centre?.outside ?? false;
   const pen = outside ? "pencil" : "";
   const top = Math.min(nominal, actual);
+  const tick = tickSizeFor(Math.abs(nominal - actual));
   return (
     <>
       <path className={`thin ${pen}`} d={`M80 ${nominal}H228M80 ${actual}H228`} />
       <path className={`thin ${pen}`} d={`M220 ${top - 25}V${Math.max(nominal, actual) + 25}`} />
-      <path className={pen} d={`${tickPath(220, nominal)}${tickPath(220, actual)}`} />
-      <text className={outside ? "s large" : "large"} x={230} y={top - 8}>
+      <path className={pen} d={`${tickPath(220, nominal, tick)}${tickPath(220, actual, tick)}`} />
+      <text className={outside ? "s large" : "large"} x={230} y={words.error}>
         {errorWords(error)}
       </text>
     </>
