@@ -52,12 +52,12 @@ export class WasmMemory {
   }
 
   /** The pieces of memory named by a scatter/gather list: `count` pairs of address and length, 32 bit each. */
-  pieces(list: number, count: number): { readonly address: number; readonly length: number }[] {
-    const { view } = this;
-    return Array.from({ length: count }, (_, index) => ({
-      address: view.getUint32(list + 8 * index, true),
-      length: view.getUint32(list + 8 * index + 4, true),
-    }));
+  pieces(list: number, count: number): Uint8Array[] {
+    const { bytes, view } = this;
+    return Array.from({ length: count }, (_, index) => {
+      const address = view.getUint32(list + 8 * index, true);
+      return bytes.subarray(address, address + view.getUint32(list + 8 * index + 4, true));
+    });
   }
 
   /** Fills a `struct stat` of the C library inside sql.js (wasm32, 64-bit size, time and inode). */
