@@ -21,21 +21,26 @@ interface Installed {
   readonly deleted: number;
 }
 
+/** The notes that come with this version of the program, in order of their keys. */
+export const builtInStarterNotes: readonly StarterNote[] = Object.values(files).sort((a, b) =>
+  a.key < b.key ? -1 : 1,
+);
+
 function hashed(note: StarterNote): HashedNote {
   return { note, hash: createHash("sha256").update(JSON.stringify(note)).digest("hex") };
 }
-
-/** The notes that come with this version of the program, in order of their keys. */
-export const builtInStarterNotes: readonly HashedNote[] = Object.values(files)
-  .map(hashed)
-  .sort((a, b) => (a.note.key < b.note.key ? -1 : 1));
 
 function columnsOf({ note, hash }: HashedNote): Fields {
   const { key, group, applies, basis: _basis, ...fields } = note;
   return {
     ...fields,
     faultGroup: group,
-    applies: { drives: applies.drives, doors: applies.doors, controllerFamilies: [], words: applies.words ?? "" },
+    applies: {
+      drives: applies.drives,
+      doors: applies.doors,
+      controllerFamilies: [],
+      words: applies.words ?? "",
+    },
     starterKey: key,
     starterHash: hash,
   };
@@ -58,16 +63,17 @@ function insert(context: Context, note: HashedNote): void {
  */
 export function installStarterNotes(
   core: DataCore,
-  starterNotes: readonly HashedNote[] = builtInStarterNotes,
+  starterNotes: readonly StarterNote[] = builtInStarterNotes,
 ): void {
+  const present = starterNotes.map(hashed);
   const installed = new Map(
     core.file.all<Installed>(installedStarterNotesSql).map((row) => [row.starterKey, row]),
   );
-  const missing = starterNotes.filter(({ note }) => !installed.has(note.key));
-  const changed = starterNotes.flatMap((next) => {
-    const present = installed.get(next.note.key);
-    const asItCame = present && present.edited === 0 && present.status === "draft" && present.deleted === 0;
-    return asItCame && present.starterHash !== next.hash ? [{ id: present.id, next }] : [];
+  const missing = present.filter(({ note }) => !installed.has(note.key));
+  const changed = present.flatMap((next) => {
+    const row = installed.get(next.note.key);
+    const asItCame = row && row.edited === 0 && row.status === "draft" && row.deleted === 0;
+    return asItCame && row.starterHash !== next.hash ? [{ id: row.id, next }] : [];
   });
   if (missing.length + changed.length === 0) return;
   core.write(null, (context) => {
@@ -75,9 +81,4 @@ export function installStarterNotes(
     for (const { id, next } of changed)
       context.records.update("fault note", context.records.find("fault note", id), columnsOf(next));
   });
-}
-
-/** For tests: a note that does not come with the program. */
-export function hashStarterNote(note: StarterNote): HashedNote {
-  return hashed(note);
 }
