@@ -159,9 +159,9 @@ function centreAndDelay(values: Values, known: Known, speed: number | undefined,
   }
   const field = downField[values.measured];
   const longest = Math.max(known.upperLength ?? 0, known.lowerLength ?? 0);
-  if (longest > 0 && Math.abs(centreUp - centreDown) > longest) {
+  if (longest > 0 && Math.abs(centreUp - centreDown) > 2 * longest) {
     const sentence =
-      "Up and down differ by more than the magnet is long. Two landings, or a slipped point? No centre is computed until you decide.";
+      "Up and down differ by more than twice the magnet length. Two landings, or a slipped point? No centre is computed until you decide.";
     return { centre: null, delay: null, problems: [{ field, sentence }], notes: [] };
   }
   const centre = centreFromRuns(centreUp, centreDown);

@@ -238,7 +238,7 @@ describe("contradictions get a sentence at their field", () => {
     expect(value(exchanged, "centre")).toBeCloseTo(-0.017, 12);
   });
 
-  test("up and down further apart than the magnet is long", () => {
+  test("up and down further apart than a signal delay can put them", () => {
     expect(problem({ ...sketch, centreUp: 0.4, centreDown: -0.4 }, "centreDown")).toContain("differ by more");
   });
 
