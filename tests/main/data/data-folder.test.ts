@@ -4,7 +4,7 @@ import fs from "node:fs";
 import os from "node:os";
 import path from "node:path";
 import { build } from "vite";
-import { afterAll, beforeAll, describe, expect, onTestFinished, test } from "vitest";
+import { afterAll, beforeAll, describe, expect, onTestFinished, test, vi } from "vitest";
 import {
   databaseHasVanished,
   dataFolderPaths,
@@ -156,6 +156,62 @@ describe("the lock of a data folder", () => {
     writeLock(folder, { ...deadHolder(), token: "of somebody else" });
     opened.close();
     expect(readLock(folder)).toMatchObject({ token: "of somebody else" });
+  });
+});
+
+describe("a second opening in the middle of the takeover of a stale lock", () => {
+  const calls = ["linkSync", "readFileSync", "renameSync", "rmSync", "openSync", "statSync"] as const;
+
+  /** Opens the folder and, just before the chosen file system call of that, opens it a second time. */
+  function openTwice(
+    folder: string,
+    before: number,
+  ): { readonly won: number; readonly interrupted: boolean } {
+    const attempts: (() => void)[] = [];
+    let won = 0;
+    const attempt = () => {
+      try {
+        const opened = openDataFolder(folder);
+        attempts.push(() => opened.close());
+        won += 1;
+      } catch (error) {
+        expect(error).toMatchObject({ code: "folder-in-use" });
+      }
+    };
+    let count = 0;
+    let interrupted = false;
+    const spies = calls.map((name) => {
+      const original = fs[name] as (...values: unknown[]) => unknown;
+      return vi.spyOn(fs, name).mockImplementation(((...values: unknown[]) => {
+        if (!interrupted && count++ === before) {
+          interrupted = true;
+          attempt();
+        }
+        return original(...values);
+      }) as never);
+    });
+    try {
+      attempt();
+    } finally {
+      for (const spy of spies) spy.mockRestore();
+    }
+    for (const close of attempts) close();
+    return { won, interrupted };
+  }
+
+  test("at whatever moment leaves exactly one holder", () => {
+    let moments = 0;
+    for (let before = 0; ; before += 1) {
+      const folder = temporaryFolder();
+      fs.mkdirSync(path.join(folder, "backups"));
+      fs.mkdirSync(path.join(folder, "attachments"));
+      writeLock(folder, deadHolder());
+      const { won, interrupted } = openTwice(folder, before);
+      if (!interrupted) break;
+      moments += 1;
+      expect({ before, won }).toEqual({ before, won: 1 });
+    }
+    expect(moments).toBeGreaterThan(8);
   });
 });
 
