@@ -104,7 +104,11 @@ class StandInWindow {
     await context.route("**/*", (route, request) => this.#answer(page, route, request));
     // Whoever drives the page answers its dialogs; without a listener here they would be dismissed at once.
     page.on("dialog", () => {});
-    page.on("popup", (popup) => this.#refuseWindow(popup));
+    page.on("popup", (popup) => {
+      // An address was asked about when it was requested; an empty window requests none.
+      if (popup.url() === "about:blank") this.#refuseWindow(popup.url());
+      void popup.close();
+    });
     page.on("close", () => this.#closed());
     return { page, complaints, endpoint: readEndpoint(this.#profile) };
   }
@@ -144,7 +148,12 @@ class StandInWindow {
       this.#loading = "";
       return true;
     }
-    const isMainFrame = request.frame() === page.mainFrame();
+    const frame = frameOf(request);
+    if (frame?.page() !== page) {
+      this.#refuseWindow(address);
+      return false;
+    }
+    const isMainFrame = frame === page.mainFrame();
     const details = { url: address, isMainFrame };
     const framePrevented = this.#contentsEvents.tellPreventable("will-frame-navigate", details);
     return (
@@ -152,12 +161,14 @@ class StandInWindow {
     );
   }
 
-  /** @param {import("playwright").Page} popup */
-  async #refuseWindow(popup) {
-    const { action } = this.#windowOpenHandler({ url: popup.url() });
+  /**
+   * Asks the program about a window that a page opens. It is there for a moment, as Chromium asks nobody before.
+   * @param {string} url
+   */
+  #refuseWindow(url) {
+    const { action } = this.#windowOpenHandler({ url });
     if (action !== "deny") throw new Error("The stand-in for Electron opens no second window");
-    record.refusedWindows.push(popup.url());
-    await popup.close();
+    record.refusedWindows.push(url);
   }
 
   /** @param {string} channel @param {string} json */
@@ -229,6 +240,18 @@ class StandInWindow {
 
   focus() {
     record.focusedCount += 1;
+  }
+}
+
+/**
+ * The frame of a navigation, undefined where the frame is only just being made.
+ * @param {import("playwright").Request} request
+ */
+function frameOf(request) {
+  try {
+    return request.frame();
+  } catch {
+    return undefined;
   }
 }
 

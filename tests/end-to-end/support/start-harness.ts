@@ -76,7 +76,9 @@ function controller(program: ProgramProcess): HarnessShell["control"] {
     const id = last;
     const answer = await new Promise<{ json?: string; error?: string }>((resolve) => {
       waiting.set(id, resolve);
-      child.send({ id, command, argument });
+      child.send({ id, command, argument }, (error) => {
+        if (error) resolve({ error: `The program has ended:\n${program.printed}` });
+      });
     });
     if (answer.json === undefined) throw new Error(answer.error);
     return JSON.parse(answer.json) as Value;
