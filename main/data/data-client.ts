@@ -25,6 +25,72 @@ function stopped(): Envelope {
   return { ok: false, error: { code: error.code, message: error.message, details: {} } };
 }
 
+/** The worker as seen from its door: what waits for an answer, who listens, whether it still lives. */
+class WorkerLine {
+  readonly #worker: Worker;
+  readonly #waiting = new Map<number, (envelope: Envelope) => void>();
+  readonly listeners = new Set<(event: ProgramEvent) => void>();
+  readonly ended: Promise<void>;
+  #nextCall = 1;
+  #alive = true;
+
+  constructor(worker: Worker) {
+    this.#worker = worker;
+    this.ended = new Promise((resolve) => {
+      worker.once("exit", () => {
+        this.#alive = false;
+        for (const answer of this.#waiting.values()) answer(stopped());
+        this.#waiting.clear();
+        resolve();
+      });
+    });
+  }
+
+  /** Resolves when the folder is open; rejects with the reason why it is not. */
+  started(): Promise<void> {
+    return new Promise((resolve, reject) => {
+      this.#worker.once("error", reject);
+      this.#worker.once("exit", () =>
+        reject(new SillbookError("unexpected", "The data worker stopped while starting.")),
+      );
+      this.#worker.on("message", (message: FromWorker) => {
+        if (message.kind === "ready") resolve();
+        else if (message.kind === "failed") {
+          const { code, message: words, details } = message.failure.error;
+          reject(new SillbookError(code, words, details));
+        } else this.#receive(message);
+      });
+    });
+  }
+
+  request(request: OperationRequest): Promise<Envelope> {
+    if (!this.#alive) return Promise.resolve(stopped());
+    const call = this.#nextCall++;
+    return new Promise((resolve) => {
+      this.#waiting.set(call, resolve);
+      this.#send({ kind: "request", call, request });
+    });
+  }
+
+  async close(): Promise<void> {
+    if (this.#alive) this.#send({ kind: "close" });
+    await this.ended;
+  }
+
+  #send(message: ToWorker): void {
+    this.#worker.postMessage(message);
+  }
+
+  #receive(message: FromWorker): void {
+    if (message.kind === "answer") {
+      this.#waiting.get(message.call)?.(message.envelope);
+      this.#waiting.delete(message.call);
+    } else if (message.kind === "event") {
+      for (const listener of this.listeners) listener(message.event);
+    }
+  }
+}
+
 /**
  * Starts the data worker on a folder.
  * @throws SillbookError folder-in-use, folder-not-empty, store-damaged, store-foreign, store-newer, disk-full, disk-denied, disk-failed
@@ -35,58 +101,15 @@ export async function openDataClient(options: OpenDataClientOptions): Promise<Da
     demonstration: options.demonstration ?? false,
     programVersion: packageFacts.version,
   };
-  const worker = new Worker(workerPath, { workerData: start });
-  const waiting = new Map<number, (envelope: Envelope) => void>();
-  const listeners = new Set<(event: ProgramEvent) => void>();
-  let nextCall = 1;
-  let alive = true;
-  const send = (message: ToWorker): void => worker.postMessage(message);
-
-  const ended = new Promise<void>((resolve) => {
-    worker.once("exit", () => {
-      alive = false;
-      for (const answer of waiting.values()) answer(stopped());
-      waiting.clear();
-      resolve();
-    });
-  });
-
-  await new Promise<void>((resolve, reject) => {
-    worker.once("error", reject);
-    worker.once("exit", () =>
-      reject(new SillbookError("unexpected", "The data worker stopped while starting.")),
-    );
-    worker.on("message", (message: FromWorker) => {
-      if (message.kind === "ready") resolve();
-      else if (message.kind === "failed") {
-        const { code, message: words, details } = message.failure.error;
-        reject(new SillbookError(code, words, details));
-      } else if (message.kind === "answer") {
-        waiting.get(message.call)?.(message.envelope);
-        waiting.delete(message.call);
-      } else if (message.kind === "event") {
-        for (const listener of listeners) listener(message.event);
-      }
-    });
-  });
-
+  const line = new WorkerLine(new Worker(workerPath, { workerData: start }));
+  await line.started();
   return {
     folder: options.folder,
-    request(request) {
-      if (!alive) return Promise.resolve(stopped());
-      const call = nextCall++;
-      return new Promise((resolve) => {
-        waiting.set(call, resolve);
-        send({ kind: "request", call, request });
-      });
-    },
+    request: (request) => line.request(request),
     onEvent(listener) {
-      listeners.add(listener);
-      return () => listeners.delete(listener);
+      line.listeners.add(listener);
+      return () => line.listeners.delete(listener);
     },
-    async close() {
-      if (alive) send({ kind: "close" });
-      await ended;
-    },
+    close: () => line.close(),
   };
 }

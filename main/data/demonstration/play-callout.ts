@@ -17,84 +17,103 @@ export interface Happening {
 const minute = 60_000;
 const reached = ["received", "passed on", "arrived", "made safe", "closed"] as const;
 
+interface PlayedIds {
+  calloutId: string;
+  visitId: string;
+}
+
 /** The happenings of a callout, one after another through the ordinary operations. */
 export function playCallout(
   plan: PlannedCallout,
   signers: Signers,
   afterwards?: (ids: { calloutId: string }) => void,
 ): Happening[] {
-  const { office } = signers;
-  const engineer = signers.engineer(plan.engineerId);
-  const start = plan.receivedAt;
   const until = reached.indexOf(plan.until ?? "closed");
-  const ids = { calloutId: "", visitId: "" };
-  const at = (minutes: number): number => start + minutes * minute;
-  const event =
-    (
-      kind: "arrived" | "people released" | "made safe" | "back in service",
-      registerComparedBy: string | null = null,
-    ) =>
-    (ask: BatchAsk) =>
-      ask("callout.recordEvent", { id: ids.calloutId, kind, registerComparedBy }, engineer);
-  const happenings: Happening[] = [
-    {
-      at: start,
-      happen: (ask) => {
-        const {
-          liftId,
-          said,
-          group,
-          caller,
-          callBack,
-          displayReading = "",
-          landingId = null,
-          inside = "nobody",
-        } = plan;
-        const insideCount = inside === "people inside" ? 1 : null;
-        ids.calloutId = ask(
-          "callout.log",
-          {
-            liftId,
-            liftWords: "",
-            said,
-            group,
-            inside,
-            insideCount,
-            caller,
-            callBack,
-            displayReading,
-            landingId,
-          },
-          office,
-        ).id;
-        afterwards?.(ids);
-      },
+  const ids: PlayedIds = { calloutId: "", visitId: "" };
+  const at = (minutes: number): number => plan.receivedAt + minutes * minute;
+  const call: Happening = {
+    at: at(0),
+    happen: (ask) => {
+      ids.calloutId = logCall(ask, plan, signers.office);
+      afterwards?.(ids);
     },
-  ];
+  };
   if (plan.ending === "cancelled" || plan.ending === "wrong address") {
-    happenings.push({ at: at(plan.passedAfter + 5), happen: (ask) => end(ask, plan, ids.calloutId, office) });
-    return happenings;
+    return [
+      call,
+      { at: at(plan.passedAfter + 5), happen: (ask) => end(ask, plan, ids.calloutId, signers.office) },
+    ];
   }
-  if (until >= 1)
+  return [
+    call,
+    ...eventsUntil(plan, ids, signers, until),
+    ...(until === reached.length - 1 ? ending(plan, ids, signers) : []),
+  ];
+}
+
+function logCall(ask: BatchAsk, plan: PlannedCallout, office: Signers["office"]): string {
+  const {
+    liftId,
+    said,
+    group,
+    caller,
+    callBack,
+    displayReading = "",
+    landingId = null,
+    inside = "nobody",
+  } = plan;
+  const insideCount = inside === "people inside" ? 1 : null;
+  return ask(
+    "callout.log",
+    { liftId, liftWords: "", said, group, inside, insideCount, caller, callBack, displayReading, landingId },
+    office,
+  ).id;
+}
+
+function eventsUntil(plan: PlannedCallout, ids: PlayedIds, signers: Signers, until: number): Happening[] {
+  const engineer = signers.engineer(plan.engineerId);
+  const at = (minutes: number): number => plan.receivedAt + minutes * minute;
+  const event = (kind: "arrived" | "people released" | "made safe") => (ask: BatchAsk) =>
+    void ask("callout.recordEvent", { id: ids.calloutId, kind }, engineer);
+  const happenings: Happening[] = [];
+  if (until >= 1) {
     happenings.push({
       at: at(plan.passedAfter),
       happen: (ask) =>
         void ask(
           "callout.recordEvent",
           { id: ids.calloutId, kind: "passed on", to: plan.engineerId },
-          office,
+          signers.office,
         ),
     });
+  }
   if (until >= 2) happenings.push({ at: at(plan.arrivedAfter), happen: event("arrived") });
   if (until >= 3 && plan.inside === "people inside")
     happenings.push({ at: at(plan.arrivedAfter + 12), happen: event("people released") });
   if (until >= 3) happenings.push({ at: at(plan.arrivedAfter + 16), happen: event("made safe") });
-  if (until < 4) return happenings;
-  happenings.push({ at: at(plan.leftAfter), happen: (ask) => void recordVisit(ask, plan, ids, signers) });
-  if (plan.ending !== "left out of service")
-    happenings.push({ at: at(plan.leftAfter + 1), happen: event("back in service", plan.engineerId) });
+  return happenings;
+}
+
+function ending(plan: PlannedCallout, ids: PlayedIds, signers: Signers): Happening[] {
+  const engineer = signers.engineer(plan.engineerId);
+  const at = (minutes: number): number => plan.receivedAt + minutes * minute;
+  const isLater = plan.ending === "left out of service";
+  const happenings: Happening[] = [
+    { at: at(plan.leftAfter), happen: (ask) => recordVisit(ask, plan, ids, signers) },
+  ];
+  if (!isLater) {
+    happenings.push({
+      at: at(plan.leftAfter + 1),
+      happen: (ask) =>
+        void ask(
+          "callout.recordEvent",
+          { id: ids.calloutId, kind: "back in service", registerComparedBy: plan.engineerId },
+          engineer,
+        ),
+    });
+  }
   happenings.push({ at: at(plan.leftAfter + 3), happen: (ask) => end(ask, plan, ids.calloutId, engineer) });
-  if (plan.ending === "left out of service") happenings.push(returnVisit(plan, ids, signers));
+  if (isLater) happenings.push(returnVisit(plan, ids, signers));
   return happenings;
 }
 
@@ -102,12 +121,7 @@ function iso(moment: number): string {
   return new Date(moment).toISOString();
 }
 
-function recordVisit(
-  ask: BatchAsk,
-  plan: PlannedCallout,
-  ids: { calloutId: string; visitId: string },
-  signers: Signers,
-): void {
+function recordVisit(ask: BatchAsk, plan: PlannedCallout, ids: PlayedIds, signers: Signers): void {
   const isLater = plan.ending === "left out of service";
   const visit = ask(
     "visit.record",
