@@ -23,9 +23,8 @@ async function makePackage(args) {
 
 /** @param {string} output */
 function failureWords(output) {
-  const address = /https?:\/\/[^\s"']+\.(?:zip|7z|tar\.\w+|txt)/.exec(output)?.[0];
-  const isDownload =
-    /ENOTFOUND|ECONNREFUSED|EAI_AGAIN|ETIMEDOUT|ECONNRESET|fetch failed|cannot resolve|download/i;
+  const isDownload = /ENOTFOUND|ECONNREFUSED|EAI_AGAIN|ETIMEDOUT|ECONNRESET|fetch failed/;
   if (!isDownload.test(output)) return "Packaging failed; electron-builder says why above.";
-  return `Packaging stopped: a tool it needs could not be downloaded${address ? ` (${address})` : ""}. No package was made.`;
+  const host = /(?:ENOTFOUND|EAI_AGAIN) (\S+)/.exec(output)?.[1];
+  return `Packaging stopped at a download${host ? `: ${host} could not be reached` : ""}. No package was made.`;
 }
