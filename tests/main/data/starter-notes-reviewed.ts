@@ -8,13 +8,17 @@ export const reviewedSentences: ReadonlySet<string> = new Set([
   "A bridge is never used to find an open contact: the meter finds it.",
   "A bridge or parallel feed is left in the door circuit",
   "A bridge over car and landing door together is a danger: every further step waits until it is cleared.",
+  "A car door and a landing door bridged together is a danger: every further step waits until it is cleared.",
   "A foreign wire or link",
+  "A temporary bridge was left after work",
   "Begin with short runs at reduced speed towards the terminal floor, and raise the speed only while the switch comes in time.",
+  "Bridge found in the safety chain",
   "Buffer blocks or pit floor raised",
   "Bypass device not in normal position",
   "Clean, renew the solenoid; relief valve is set by trained people, sealed, never raised to lift more.",
   "Commissioning, modernisation, raised speed, or a switch or cam that has moved.",
   "Count what was fitted and what was taken back; position of the bypass device in the control panel.",
+  "Damage in cable or connector acts like a bridge",
   "For gears below the car the maker's way of reaching them applies; nobody under an unsupported car.",
   "Force and closing speed are never raised to hide friction.",
   "Full current, brake open, nothing turns or turns a little.",
@@ -22,6 +26,7 @@ export const reviewedSentences: ReadonlySet<string> = new Set([
   "If a bridge is found in the chain, the lift stays out of service and it goes into the register.",
   "If a bridge is left in, the car can move with open doors: nobody steps over the sill.",
   "Lift out of service at once; repair as drawn, look for a bridge or a wiring fault.",
+  "Lift out of service until the bridge is removed, the register closed, and a second person has confirmed it.",
   "Locked off; nobody under the car unless it stands on its supports as the maker says.",
   "Look at the bridge register and at the bypass device",
   "Machine locked off, car secured as the maker says, look without opening the brake.",
@@ -43,6 +48,7 @@ export const reviewedSentences: ReadonlySet<string> = new Set([
   "Speed raised or ramps softened since it was set",
   "The door bypass device or its plug is not in its normal position",
   "Thermal protection that opens is a message and is never bridged out or raised.",
+  "Until the maker or a competent person confirms it in writing it counts as a bridge: lift out of service.",
 ]);
 
 /** Words with a capital that may stand within a sentence. Makers' names must never be among them. */

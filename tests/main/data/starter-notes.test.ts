@@ -71,7 +71,7 @@ describe("starter note files", () => {
         : [`${name}: ${result.error.issues.map((i) => `${i.path.join(".")} ${i.message}`).join("; ")}`],
     );
     expect(failures).toEqual([]);
-    expect(notes.length).toBeGreaterThanOrEqual(100);
+    expect(notes.length).toBeGreaterThanOrEqual(120);
   });
 
   it("fit what a fault note of the contract can hold", () => {
