@@ -6,6 +6,7 @@ import type { Alternative, Correction, QueryTerm, SearchQuery } from "./search-q
 import { isStopWord } from "./stop-words.ts";
 import { isTradeWord, readingLength, synonymsOf } from "./synonyms.ts";
 import type { WordsInUse } from "./vocabulary.ts";
+import { isWorkWord } from "./work-words.ts";
 
 export interface QueryOptions {
   /** The last word is still being typed: words that begin with it count too, and it is not corrected. */
@@ -20,7 +21,7 @@ export interface QueryOptions {
 
 const longestQuery = 10_000;
 const mostTerms = 32;
-const mostCorrections = 8;
+const mostCorrections = 20;
 const mostCompletions = 12;
 const shortestCompoundPart = 3;
 const onlyLetters = /^\p{L}[\p{L}\p{M}]*$/u;
@@ -166,7 +167,8 @@ function buildTerms(
     if (unit === last) {
       alternatives.push(...completionsOf(unit, words, settings));
     }
-    const weight = inPhrase.has(unit) ? settings.phraseWord : 1;
+    const alone = isWorkWord(unit.read) ? settings.workWord : 1;
+    const weight = inPhrase.has(unit) ? settings.phraseWord : alone;
     terms.push({ text: unit.typed, start: unit.start, end: unit.end, weight, alternatives });
   }
   return terms.slice(0, mostTerms);

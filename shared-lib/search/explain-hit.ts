@@ -1,5 +1,5 @@
 import type { SearchHit } from "./rank-documents.ts";
-import type { Reading, SearchQuery } from "./search-query.ts";
+import type { QueryTerm, Reading, SearchQuery } from "./search-query.ts";
 
 /** One thing of the query that a hit answers. */
 export interface AnsweredTerm {
@@ -30,7 +30,7 @@ export function explainHit(hit: SearchHit, query: SearchQuery): HitReasons {
     fields: match.fields,
     reading: match.reading,
   }));
-  const matched = new Set(hit.matches.map((match) => match.queryTerm));
+  const answers = hit.matches.flatMap((match) => query.terms[match.queryTerm] ?? []);
   const counts = new Map<string, number>();
   for (const field of hit.matches.flatMap((match) => match.fields)) {
     counts.set(field, (counts.get(field) ?? 0) + 1);
@@ -38,9 +38,14 @@ export function explainHit(hit: SearchHit, query: SearchQuery): HitReasons {
   return {
     answered,
     unanswered: query.terms
-      .filter((term, index) => term.weight === 1 && !matched.has(index))
+      .filter((term) => !answers.some((other) => covers(other, term)))
       .map(({ text }) => text),
     fields: [...counts].sort(([, one], [, other]) => other - one).map(([field]) => field),
     raisedFor: hit.boostedBy,
   };
+}
+
+/** A phrase that was found answers its words, and a word that was found its part of the phrase. */
+function covers(answer: QueryTerm, term: QueryTerm): boolean {
+  return answer.start < term.end && term.start < answer.end;
 }

@@ -22,13 +22,13 @@ export interface RankingSettings {
 }
 
 export const rankingSettings: RankingSettings = {
-  saturation: 1.6,
+  saturation: 2,
   shortShare: 0.3,
   shortLength: 8,
   longShare: 0.75,
   longLength: 60,
   nearnessDepth: 60,
-  nearnessShare: 0.4,
+  nearnessShare: 0.3,
   nearnessReach: 4,
   nearnessFrom: 16,
 };

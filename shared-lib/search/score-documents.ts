@@ -7,7 +7,7 @@ import {
 } from "./find-sequences.ts";
 import type { PostingPool } from "./posting-pool.ts";
 import { lengthShareOf, type RankingSettings } from "./ranking-settings.ts";
-import type { QueryTerm, SearchQuery } from "./search-query.ts";
+import { isOwnForm, type QueryTerm, type SearchQuery } from "./search-query.ts";
 import type { Vocabulary } from "./vocabulary.ts";
 
 /** The parts of an index that ranking reads. */
@@ -34,7 +34,8 @@ export interface Scores {
 /**
  * Scores every live document against a query: BM25F (Robertson, Zaragoza and Taylor 2004) in which a query term and
  * all that stands in for it are one word, its occurrences counted by their weights. So a synonym never counts twice
- * beside the word itself, and rarity is that of the whole.
+ * beside the word itself. Rarity is that of the word in its own forms: that others say it differently does not make
+ * it a common word. Only where no document has it in its own form is rarity that of everything found for it.
  */
 export class DocumentScorer {
   #totals = new Float64Array(0);
@@ -80,12 +81,16 @@ export class DocumentScorer {
   #scoreTerm(term: QueryTerm, parts: IndexParts, settings: RankingSettings): number {
     this.#termTouchedCount = 0;
     const weights = new Map<number, number>();
-    for (const { sequence, weight } of term.alternatives) {
+    const ownForms = new Set<number>();
+    for (const { sequence, weight, reading } of term.alternatives) {
       const only = sequence.length === 1 ? sequence[0] : undefined;
       for (const word of only ?? []) {
         const number = parts.vocabulary.numberOf(word);
         if (number !== undefined) {
           weights.set(number, Math.max(weight, weights.get(number) ?? 0));
+          if (isOwnForm(reading)) {
+            ownForms.add(number);
+          }
         }
       }
       const numbered = only ? undefined : numberSequence(sequence, parts.vocabulary);
@@ -99,7 +104,11 @@ export class DocumentScorer {
     for (const [number, weight] of weights) {
       this.#countPostings(number, weight, parts);
     }
-    return this.#addTerm(term.weight, parts.store.liveCount, settings);
+    let own = 0;
+    for (const number of ownForms) {
+      own += parts.vocabulary.frequencyOf(number);
+    }
+    return this.#addTerm(term.weight, own, parts.store.liveCount, settings);
   }
 
   #countPostings(number: number, weight: number, { postings, store }: IndexParts): void {
@@ -133,9 +142,10 @@ export class DocumentScorer {
     this.#frequencies[document] = (this.#frequencies[document] as number) + weight * sum;
   }
 
-  #addTerm(weight: number, liveCount: number, settings: RankingSettings): number {
+  #addTerm(weight: number, own: number, liveCount: number, settings: RankingSettings): number {
     const found = this.#termTouchedCount;
-    const worth = weight * Math.log(1 + (liveCount - found + 0.5) / (found + 0.5));
+    const frequent = own === 0 ? found : Math.min(own, found);
+    const worth = weight * Math.log(1 + (liveCount - frequent + 0.5) / (frequent + 0.5));
     for (let index = 0; index < found; index++) {
       const document = this.#termTouched[index] as number;
       const frequency = this.#frequencies[document] as number;

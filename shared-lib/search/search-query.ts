@@ -1,6 +1,11 @@
 /** Why an alternative stands in for what was typed. */
 export type Reading = "typed" | "inflection" | "synonym" | "correction" | "completion" | "compound" | "part";
 
+/** True for readings that are the word itself in another form, not another word. */
+export function isOwnForm(reading: Reading): boolean {
+  return reading !== "synonym" && reading !== "compound" && reading !== "part";
+}
+
 /**
  * One way to read a query term: a sequence of places, each filled by any of some terms. One place is a plain word;
  * several must stand beside each other in one field ("wrong order").

@@ -16,7 +16,7 @@ export interface OwnSettings {
 }
 
 export const ownSettings: OwnSettings = {
-  titleWeight: 2,
+  titleWeight: 3,
   ranking: rankingSettings,
   query: {},
 };

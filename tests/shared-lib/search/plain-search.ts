@@ -35,6 +35,14 @@ function countIn(tokens: readonly Token[], term: QueryTerm): number {
   return sum;
 }
 
+/** The word itself in all its forms, without what merely means the same. */
+function ownForms(term: QueryTerm): string[] {
+  const forms = term.alternatives
+    .filter(({ reading }) => ["typed", "inflection", "correction", "completion"].includes(reading))
+    .flatMap(({ sequence }) => (sequence.length === 1 ? (sequence[0] ?? []) : []));
+  return [...new Set(forms)];
+}
+
 function nearness(fields: Fields, one: QueryTerm, other: QueryTerm, settings: RankingSettings): number {
   const singles = (term: QueryTerm) =>
     term.alternatives.flatMap(({ sequence }) => (sequence.length === 1 ? (sequence[0] ?? []) : []));
@@ -76,10 +84,12 @@ export function plainSearch(
       }, 0),
     );
     const found = frequencies.filter((frequency) => frequency > 0).length;
-    return {
-      frequencies,
-      worth: term.weight * Math.log(1 + (documents.length - found + 0.5) / (found + 0.5)),
-    };
+    const own = ownForms(term).reduce((sum, word) => {
+      return sum + analysed.filter((fields) => fields.flat().some((token) => token.term === word)).length;
+    }, 0);
+    const frequent = own === 0 ? found : Math.min(own, found);
+    const rarity = Math.log(1 + (documents.length - frequent + 0.5) / (frequent + 0.5));
+    return { frequencies, worth: term.weight * rarity };
   });
   const k = settings.saturation;
   const scored = documents.map((document, at) => {
