@@ -12,7 +12,10 @@ export function niceStep(range: number, most: number): number {
 /** Round values from `low` to `high` inclusive, at most `most + 1` of them; ends are widened to whole steps. */
 export function axisSteps(low: number, high: number, most = 5): number[] {
   const [bottom, top] = low <= high ? [low, high] : [high, low];
-  const step = niceStep(top - bottom || Math.abs(top) || 1, most);
+  // Values that differ by floating-point dust are one value; an axis for the dust would have no room for digits.
+  const size = Math.max(Math.abs(top), Math.abs(bottom), 1);
+  const range = top - bottom > size * 1e-9 ? top - bottom : size;
+  const step = niceStep(range, most);
   const first = Math.floor(bottom / step + 1e-9);
   const last = Math.max(first + 1, Math.ceil(top / step - 1e-9));
   return Array.from({ length: last - first + 1 }, (_, index) => roundToStep((first + index) * step, step));

@@ -122,7 +122,7 @@ export function curveLayout(input: CurveInput, given: number, textSize: number):
       extent: textSize * 1.2,
     })),
     plot.top - textSize,
-    plot.bottom + textSize,
+    plot.bottom + textSize * 0.3,
   );
   const xWords = tickWords(xs, input.x.unit);
   return {
@@ -152,7 +152,7 @@ function axisRange(values: readonly number[], fromZero: boolean): number[] {
   const known = values.filter(Number.isFinite);
   const low = Math.min(...(fromZero || known.length === 0 ? [0] : []), ...known);
   const high = Math.max(...(fromZero || known.length === 0 ? [0] : []), ...known);
-  return axisSteps(low, high === low ? low + 1 : high, 4);
+  return axisSteps(low, high, 4);
 }
 
 function scaleOf(steps: readonly number[], from: number, to: number): (value: number) => number {

@@ -49,6 +49,7 @@ const longRunStoreys = 6;
 const blindRunStoreys = 2;
 const screensAllowed = 1.5;
 const breakBand = 16;
+const keptRows = 1.5;
 
 interface Gap {
   readonly from: number;
@@ -66,10 +67,11 @@ export function shaftHeights(lift: ShaftSectionLift, options: HeightOptions): Sh
     .map((landing, index) => ({ from: landings[index]?.levelMetres ?? lowest, to: landing.levelMetres }));
   const storey = typicalStorey(gaps);
   const scale = options.fixedPixelsPerMetre ?? chosenScale(gaps, roofLevel - pitFloorLevel, options);
-  const cut = gapsToCut(
-    gaps,
-    storey,
-    scale * (roofLevel - pitFloorLevel) > options.availableHeight * screensAllowed,
+  // Paper does not scroll: there one sheet is the limit.
+  const allowed = options.availableHeight * (options.fixedPixelsPerMetre === undefined ? screensAllowed : 1);
+  // A cut that saves less than it takes is none.
+  const cut = gapsToCut(gaps, storey, scale * (roofLevel - pitFloorLevel) > allowed).filter(
+    (gap) => (gap.to - gap.from) * scale > 2 * keptRows * options.rowHeight + 2 * breakBand,
   );
   const knots = heightKnots({
     cut,
@@ -145,7 +147,7 @@ function heightKnots(input: KnotInput): { points: Knot[]; breaks: ShaftBreak[] }
   };
   for (const gap of [...input.cut].reverse()) {
     // A row and a half stays drawn at either side, so that the words of the rows never meet the break.
-    const kept = Math.min((input.rowHeight * 1.5) / input.scale, ((gap.to - gap.from) / 2) * 0.9);
+    const kept = (input.rowHeight * keptRows) / input.scale;
     const start = goTo(gap.to - kept);
     const end = { level: gap.from + kept, y: start.y + breakBand };
     points.push(end);
@@ -183,17 +185,17 @@ function interpolate(
   return last[to] + (value - last[from]) * slope;
 }
 
-/** Scales of a printed section, and the one that is nearest to what the paper can hold without running over. */
-const paperScales = [50, 100, 200, 500] as const;
+const paperRatios = [50, 100, 200, 500] as const;
 const pixelsPerMetreAtFullSize = 96 / 0.0254;
 
-export function paperScale(
-  wellMetres: number,
-  availablePixels: number,
-): { readonly ratio: number; readonly pixelsPerMetre: number } {
-  for (const ratio of paperScales) {
-    const pixelsPerMetre = pixelsPerMetreAtFullSize / ratio;
-    if (pixelsPerMetre * wellMetres <= availablePixels) return { ratio, pixelsPerMetre };
-  }
-  return { ratio: 500, pixelsPerMetre: pixelsPerMetreAtFullSize / 500 };
+/** The well at the largest of the usual drawing scales that the paper holds, blind runs cut where that helps. */
+export function paperHeights(
+  lift: ShaftSectionLift,
+  options: Omit<HeightOptions, "fixedPixelsPerMetre">,
+): ShaftHeights {
+  const drawn = paperRatios.map((ratio) =>
+    shaftHeights(lift, { ...options, fixedPixelsPerMetre: pixelsPerMetreAtFullSize / ratio }),
+  );
+  const fitting = drawn.find((heights) => heights.pitFloorY - heights.roofY <= options.availableHeight);
+  return fitting ?? shaftHeights(lift, { ...options, fixedPixelsPerMetre: pixelsPerMetreAtFullSize / 500 });
 }

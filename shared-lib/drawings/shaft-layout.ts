@@ -3,7 +3,7 @@ import type { Obstacle } from "./place-beside.ts";
 import type { ShaftColumns } from "./shaft-columns.ts";
 import { shaftColumns } from "./shaft-columns.ts";
 import type { ShaftHeights } from "./shaft-heights.ts";
-import { paperScale, shaftHeights } from "./shaft-heights.ts";
+import { paperHeights, shaftHeights } from "./shaft-heights.ts";
 import type { ShaftLabel } from "./shaft-labels.ts";
 import { labelWords, shaftLabels } from "./shaft-labels.ts";
 import type { PlacedMark } from "./shaft-marks.ts";
@@ -134,20 +134,14 @@ function roomyHeights(
 ): ShaftHeights {
   const roofY = topMargin + slab + (machineIsAbove(lift) ? machineAbove : 0);
   const available = Math.max(200, options.availableHeight - roofY - slab - options.textSize);
-  const well = shaftHeights(lift, {
-    roofY: 0,
-    availableHeight: available,
-    rowHeight: 1,
-    fixedPixelsPerMetre: 1,
-  });
-  const paper = options.print ? paperScale(well.roofLevel - well.pitFloorLevel, available) : null;
-  const fixed = paper ? { fixedPixelsPerMetre: paper.pixelsPerMetre } : {};
-  const first = shaftHeights(lift, { roofY, availableHeight: available, rowHeight, ...fixed });
+  const drawAt = (top: number) => {
+    const given = { roofY: top, availableHeight: available, rowHeight };
+    return options.print ? paperHeights(lift, given) : shaftHeights(lift, given);
+  };
+  const first = drawAt(roofY);
   const highest = landingsByLevel(lift).at(-1)?.levelMetres ?? 0;
   const missing = headBaseline + 8 + rowHeight - first.yOf(highest);
-  return missing > 0
-    ? shaftHeights(lift, { roofY: roofY + missing, availableHeight: available, rowHeight, ...fixed })
-    : first;
+  return missing > 0 ? drawAt(roofY + missing) : first;
 }
 
 /** Rows stand on their sills; where sills are nearer than a row is high, rows step aside and a leader joins them. */

@@ -7,6 +7,7 @@ import type { ShaftHeights } from "./shaft-heights.ts";
 import type { ShaftMark, ShaftSectionLift } from "./shaft-section.ts";
 import { switchLevels } from "./shaft-section.ts";
 import type { Entrance } from "./shaft-walls.ts";
+import { landingPanelBox } from "./shaft-walls.ts";
 
 interface Size {
   readonly width: number;
@@ -141,8 +142,9 @@ function cloudBox(mark: ShaftMark | undefined, around: MarkSurroundings): Box {
     case "landing-door":
       return doorBox(around, landing?.id, sillY);
     case "landing-panel": {
-      const rear = landing?.entrances === "rear";
-      return { x: (rear ? columns.rearPanel : columns.panel) - 7, y: sillY - 34, width: 19, height: 22 };
+      const side = landing?.entrances === "rear" ? "rear" : "front";
+      const panel = boxCentre(landingPanelBox(columns, { side, sillY }, heights.pixelsPerMetre));
+      return { x: panel.x - 9.5, y: panel.y - 11, width: 19, height: 22 };
     }
     case "switch":
       return { x: columns.rail - 9, y: switchY(mark, around) - 13, width: 24, height: 24 };

@@ -15,6 +15,24 @@ export interface Entrance {
   readonly lintelY: number;
 }
 
+/** Push buttons stand about 1.05 m above the landing; the panel is drawn there, to scale. */
+const panelAsDrawnMetres = { middle: 1.05, height: 0.42 };
+
+export function landingPanelBox(
+  columns: ShaftColumns,
+  entrance: Pick<Entrance, "side" | "sillY">,
+  pixelsPerMetre: number,
+): Box {
+  const height = Math.min(12, panelAsDrawnMetres.height * pixelsPerMetre);
+  const middle = entrance.sillY - panelAsDrawnMetres.middle * pixelsPerMetre;
+  return {
+    x: entrance.side === "front" ? columns.panel : columns.rearPanel,
+    y: middle - height / 2,
+    width: 5,
+    height,
+  };
+}
+
 export interface ShaftWalls {
   /** Everything that is cut and so hatched. */
   readonly hatched: readonly Box[];

@@ -8,7 +8,7 @@ export interface ZoneWellWords {
   readonly spacing: number;
   readonly level: number;
   /** Null: the magnet is so near its nominal place that no ghost is drawn. */
-  readonly nominal: { readonly y: number; readonly fromY: number } | null;
+  readonly nominal: { readonly y: number; readonly fromY: number; readonly below: boolean } | null;
   readonly error: number;
 }
 
@@ -26,8 +26,8 @@ export function zoneWellWords(input: ZoneBarsInput, layout: ZoneBarsLayout): Zon
   const aboveSensors = nominalTop + 4 + textSize * 2.75;
   const roomAbove = aboveSensors <= upperSensor - textSize * 1.2;
   const nominal = roomAbove
-    ? { y: aboveSensors, fromY: nominalTop + 4 }
-    : { y: magnet + textSize * 1.6, fromY: wellZeroY + half - 2 };
+    ? { y: aboveSensors, fromY: nominalTop + 4, below: false }
+    : { y: magnet + textSize * 1.6, fromY: wellZeroY + half - 2, below: true };
   const top = Math.min(nominalTop, nominalTop - input.magnetError * scale);
   return {
     upperSensor,

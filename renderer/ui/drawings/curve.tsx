@@ -65,7 +65,7 @@ function Axes({ layout, input }: Omit<CurveProps, "label">) {
       {xTicks.map((tick) => (
         <g key={tick.at}>
           <path className="thin" d={`M${tick.at} ${plot.bottom}v5`} />
-          <text className="c q" x={tick.at} y={plot.bottom + textSize * 1.4}>
+          <text className="c q" x={tick.at} y={plot.bottom + textSize * 1.6}>
             {tick.words}
           </text>
         </g>

@@ -1,3 +1,4 @@
+import { boxCentre } from "#shared-lib/drawings/drawing-paths.ts";
 import type { ShaftLayout } from "#shared-lib/drawings/shaft-layout.ts";
 import type {
   LandingState,
@@ -5,6 +6,8 @@ import type {
   ShaftSectionLift,
   ShaftSwitch,
 } from "#shared-lib/drawings/shaft-section.ts";
+import type { Entrance } from "#shared-lib/drawings/shaft-walls.ts";
+import { landingPanelBox } from "#shared-lib/drawings/shaft-walls.ts";
 import { unread } from "./unread.ts";
 
 interface SignalsProps {
@@ -104,8 +107,7 @@ function Switches({ layout, actuated }: SignalsProps) {
 }
 
 function Panels({ layout, lift, states }: SignalsProps) {
-  const { columns } = layout;
-  const panelOf = (sillY: number) => sillY - 26;
+  const { columns, heights } = layout;
   const fronts = layout.walls.entrances.filter((entrance) => entrance.side === "front");
   return (
     <>
@@ -116,10 +118,7 @@ function Panels({ layout, lift, states }: SignalsProps) {
           <rect
             key={`${entrance.side} ${entrance.landingId}`}
             className={state === "unchecked" ? "fillw" : "filled"}
-            x={entrance.side === "front" ? columns.panel : columns.rearPanel}
-            y={panelOf(entrance.sillY)}
-            width={5}
-            height={9}
+            {...landingPanelBox(columns, entrance, heights.pixelsPerMetre)}
           />
         );
       })}
@@ -131,15 +130,18 @@ function Panels({ layout, lift, states }: SignalsProps) {
 function PanelBus({ layout, lift }: { readonly layout: ShaftLayout; readonly lift: ShaftSectionLift }) {
   const x = layout.columns.panel + 2.5;
   const fronts = layout.walls.entrances.filter((entrance) => entrance.side === "front");
-  const heights = fronts.map((entrance) => entrance.sillY - 21.5);
+  const boxOf = (entrance: Entrance) =>
+    landingPanelBox(layout.columns, entrance, layout.heights.pixelsPerMetre);
+  const middles = fronts.map((entrance) => boxCentre(boxOf(entrance)).y);
   const end = fronts.find((entrance) => entrance.landingId === lift.panelBus?.terminatorLandingId);
-  const endY = end ? end.sillY - 12 : null;
+  const endBox = end ? boxOf(end) : null;
+  const endY = endBox ? endBox.y + endBox.height + 5 : null;
   return (
     <>
-      <path className="thin edge" d={`M${x} ${Math.min(...heights)}V${Math.max(...heights)}`} />
+      <path className="thin edge" d={`M${x} ${Math.min(...middles)}V${Math.max(...middles)}`} />
       {endY === null ? null : (
         <>
-          <path className="thin" d={`M${x} ${endY - 6}V${endY}`} />
+          <path className="thin" d={`M${x} ${endY - 5}V${endY}`} />
           <path className="heavy" d={`M${x - 4} ${endY}H${x + 4}`} />
         </>
       )}

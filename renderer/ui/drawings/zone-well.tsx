@@ -1,5 +1,6 @@
 import { tickPath, tickSizeFor } from "#shared-lib/drawings/drawing-paths.ts";
 import { errorWords } from "#shared-lib/drawings/landing-detail.ts";
+import { letteringWidth } from "#shared-lib/drawings/text-width.ts";
 import type { ZoneBarsInput, ZoneBarsLayout } from "#shared-lib/drawings/zone-bars-layout.ts";
 import type { ZoneWellWords } from "#shared-lib/drawings/zone-well-words.ts";
 import { zoneWellWords } from "#shared-lib/drawings/zone-well-words.ts";
@@ -14,11 +15,16 @@ interface WithWords {
   readonly words: ZoneWellWords;
 }
 
+/** Behind the spacing's dimension line, where nothing else stands on the level's line. */
+const levelX = 206;
+
 /** The well with the car level: wall, rail, magnet hatched and dimensioned, sensors with their words. */
 export function ZoneWell({ input, layout, hatch }: WellProps) {
   const { wellTop, wellBottom, wellZeroY, textSize, sideBySide, width } = layout;
   const words = zoneWellWords(input, layout);
-  const chainEnd = sideBySide ? layout.barsRight - 6 : Math.min(width - 8, 320);
+  const chainEnd = sideBySide
+    ? layout.barsRight - 6
+    : Math.min(width - 8, levelX + letteringWidth(input.levelWords, textSize) + 8);
   return (
     <>
       <text className="q" x={14} y={textSize}>
@@ -28,7 +34,7 @@ export function ZoneWell({ input, layout, hatch }: WellProps) {
       <path className="cut" d={`M23 ${wellTop}V${wellBottom}`} />
       <path className="thin edge" d={`M40 ${wellTop}V${wellBottom}M46 ${wellTop}V${wellBottom}`} />
       <path className="thin chain" d={`M30 ${wellZeroY}H${chainEnd}`} />
-      <text className="halo" x={Math.round(214 * (textSize / 14))} y={words.level}>
+      <text className="halo" x={levelX} y={words.level}>
         {input.levelWords}
       </text>
       <WellMagnet input={input} layout={layout} hatch={hatch} words={words} />
@@ -51,7 +57,7 @@ function WellMagnet({ input, layout, hatch, words }: WellProps & WithWords) {
           <rect className="construction thin dashed" {...box} y={ghostTop} />
           <path
             className="thin construction"
-            d={`M78 ${words.nominal.fromY}L112 ${words.nominal.y - textSize * 0.36}h10`}
+            d={`M78 ${words.nominal.fromY}L${words.nominal.below ? 88 : 112} ${words.nominal.y - textSize * 0.36}H122`}
           />
           <text className="g halo" x={126} y={words.nominal.y}>
             nominal place
