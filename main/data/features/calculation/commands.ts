@@ -1,19 +1,6 @@
-import { SillbookError } from "#shared-lib/errors.ts";
-import { type Context, type Handlers, signerOf } from "../../context.ts";
+import { type Handlers, signerOf } from "../../context.ts";
+import { refuseOtherLift } from "../lift/refuse-other-lift.ts";
 import { findCalculator, refuseInputs, runCalculator, toJson } from "./run-calculator.ts";
-
-function refuseOtherLift(
-  context: Context,
-  entity: "landing" | "visit",
-  id: string | null,
-  liftId: string,
-): void {
-  if (id === null || context.records.find(entity, id).liftId === liftId) return;
-  const message = `That ${entity} is of another lift.`;
-  throw new SillbookError("input-invalid", `${message} Nothing was saved.`, {
-    fields: [{ path: [`${entity}Id`], message }],
-  });
-}
 
 export const calculationCommands: Handlers<"calculation.save"> = {
   /** Computed again here, so that a saved verdict is never another than its inputs give. */

@@ -1,0 +1,131 @@
+import type { Expected, PlanStep } from "../contract/check.ts";
+import { type CheckPlan, cautions, fromMemory, inputWords, wholeLift } from "./check-plan.ts";
+
+const inspection = fromMemory("5.12.1.5.2");
+const emergencyElectrical = fromMemory("5.12.1.6");
+
+type Part = PlanStep["part"];
+
+function ask(
+  key: string,
+  part: Part,
+  title: string,
+  how: string,
+  question: string,
+  source: string = inspection,
+): PlanStep {
+  return {
+    key,
+    title,
+    how,
+    caution: part === "pit" ? cautions.pit : cautions.carTop,
+    ...wholeLift,
+    part,
+    expected: { kind: "yes", question },
+    source,
+    searchWords: "inspection control does not move or does not stop the car",
+  };
+}
+
+const speedLimit = (most: number): Expected => ({
+  kind: "value",
+  unit: "m/s",
+  least: null,
+  most,
+  source: inspection,
+});
+
+function speed(key: string, title: string, how: string, most: number): PlanStep {
+  return { ...ask(key, "car", title, how, ""), expected: speedLimit(most) };
+}
+
+export const inspectionControlsPlan: CheckPlan = {
+  id: "inspection-controls",
+  name: "Inspection and emergency electrical controls",
+  purpose:
+    "Proves that inspection control takes over alone, stops when let go, and gives the lift back only when it is switched off.",
+  cautions: [
+    "Two people who can hear each other; only the one on inspection control moves the car.",
+    cautions.carTop,
+    cautions.pit,
+    cautions.decide,
+  ],
+  steps: ({ signals }) => [
+    ask(
+      "stop-switch",
+      "car",
+      "The stop switch on the car top stops and holds the car",
+      "Press the stop switch on the car top, then try both directions on inspection control.",
+      "Does the car stay still in both directions?",
+    ),
+    ask(
+      "normal-cancelled",
+      "car",
+      "Inspection control cancels normal control and automatic doors",
+      `Switch inspection on, then call the lift from a landing.${inputWords(signals, "inspection switch")}`,
+      "Is the call left unanswered, and do the doors stay as they are?",
+    ),
+    ask(
+      "continuous-pressure",
+      "car",
+      "The car moves only while both buttons are held",
+      `Press the direction button alone, the safety button alone, then both; let go of each in turn, up and down.${inputWords(signals, "inspection up")}${inputWords(signals, "inspection down")}`,
+      "Does the car move only while both are held, and stop when either is let go?",
+    ),
+    speed(
+      "speed",
+      "Speed on inspection control",
+      "Measure the speed in the middle of the travel, up and down; note the higher one.",
+      0.63,
+    ),
+    speed(
+      "speed-near-ends",
+      "Speed on inspection control near the ends",
+      "Measure the speed where 2.0 m or less of clear height remains above the standing area on the car top or in the pit.",
+      0.3,
+    ),
+    ask(
+      "normal-limits",
+      "car",
+      "The car does not pass its normal limits of travel",
+      "Move the car slowly to the top and to the bottom landing on inspection control.",
+      "Does it stop at the limits of normal travel at both ends?",
+    ),
+    ask(
+      "emergency-electrical-off",
+      "machine",
+      "Inspection control switches emergency electrical operation off",
+      `With inspection on, a second person tries to move the car by emergency electrical operation.${inputWords(signals, "emergency electrical switch")}`,
+      "Does the car stay still?",
+      emergencyElectrical,
+    ),
+    ask(
+      "two-stations",
+      "pit",
+      "Two inspection stations on: no movement from one alone",
+      "Where there is more than one station, switch on both and try each alone. Leave unchecked where there is only one.",
+      "Does the car stay still unless the same buttons of both are held together?",
+    ),
+    ask(
+      "pit-stop",
+      "pit",
+      "The stop switches in the pit stop and hold the car",
+      "Press each stop switch in the pit in turn; each time try to move the car on inspection control.",
+      "Does the car stay still with each of them?",
+    ),
+    ask(
+      "pit-return",
+      "pit",
+      "After pit inspection the lift returns to normal only by the reset outside the well",
+      "Switch pit inspection off, leave the pit, close and lock its access, release the stop switches. Leave unchecked where the pit has no station.",
+      "Does the lift stay out of normal control until the reset outside the well is operated?",
+    ),
+    ask(
+      "return-to-normal",
+      "car",
+      "Normal control returns only when inspection is switched off",
+      "Leave the car top with inspection still on, close the doors, call the lift; then switch inspection off as the maker says.",
+      "Is the call answered only after inspection was switched off?",
+    ),
+  ],
+};
