@@ -5,7 +5,7 @@ import { faultNoteFieldsSchema } from "#shared-lib/contract/fault-note.ts";
 import type { StarterNote } from "#shared-lib/starter-note.ts";
 import { starterNoteBasis, starterNoteCheckPlans, starterNoteSchema } from "#shared-lib/starter-note.ts";
 import { driveKinds, faultGroups } from "#shared-lib/words.ts";
-import { capitalisedWordsAllowed, reviewedSentences } from "./starter-notes-reviewed.ts";
+import { capitalisedWordsAllowed, reviewedSentences } from "./reviewed-sentences.ts";
 
 const folder = new URL("../../../main/data/starter-notes/", import.meta.url);
 const files = readdirSync(folder).filter((name) => name.endsWith(".json"));
@@ -280,7 +280,9 @@ describe("safety of the starter notes", () => {
       expect(suspicious(bad), bad).toBe(true);
     }
   });
+});
 
+describe("hazards of the starter checks", () => {
   it("measure live only as trained people with a rated low-impedance meter", () => {
     for (const note of notes) {
       for (const check of note.checks) {
@@ -303,6 +305,17 @@ describe("safety of the starter notes", () => {
         if (/\b(measure|compare|follow)\b[^.]*\bvoltage\b/i.test(text)) {
           expect(check.hazard, `${note.key} ${check.key}`).toBe("live");
         }
+      }
+    }
+  });
+
+  it("do not begin with a live measurement, nor call shaft work or unplugging harmless", () => {
+    for (const note of notes) {
+      expect(note.checks[0]?.hazard, note.key).not.toBe("live");
+      for (const check of note.checks.filter((one) => one.hazard === "none")) {
+        expect(`${check.title} ${check.how}`, `${note.key} ${check.key}`).not.toMatch(
+          /from the car top|pit access|into the pit|unplug/i,
+        );
       }
     }
   });
