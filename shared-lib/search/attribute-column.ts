@@ -23,17 +23,25 @@ export class AttributeColumn {
   }
 
   set(document: number, value: string | readonly string[] | undefined): void {
-    const values = value === undefined || value === "" ? [] : typeof value === "string" ? [value] : value;
-    const combination = [...new Set(values)].sort();
-    const name = combination.join(separator);
-    let number = this.#numbers.get(name);
-    if (number === undefined) {
-      number = this.#combinations.length;
-      this.#numbers.set(name, number);
-      this.#combinations.push(combination);
-    }
     this.#cells = grownInt32(this.#cells, document + 1);
-    this.#cells[document] = number;
+    this.#cells[document] =
+      typeof value === "string" ? this.#numberOf(value, value) : this.#numberOfSeveral(value);
+  }
+
+  #numberOfSeveral(values: readonly string[] = []): number {
+    const combination = [...new Set(values)].sort();
+    return this.#numberOf(combination.join(separator), combination);
+  }
+
+  #numberOf(name: string, values: string | readonly string[]): number {
+    const known = this.#numbers.get(name);
+    if (known !== undefined) {
+      return known;
+    }
+    const number = this.#combinations.length;
+    this.#numbers.set(name, number);
+    this.#combinations.push(name === "" ? [] : typeof values === "string" ? [values] : values);
+    return number;
   }
 
   /** The number of the combination a document holds. */

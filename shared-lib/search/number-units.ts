@@ -6,7 +6,7 @@ interface Unit {
 // Each line: the symbol a quantity is kept under, the factor to it, and every way people write it. Factors join
 // what is one measure ("2 cm" and "20 mm"), they are not a converter: inches stay inches.
 const unitLines: readonly (readonly [symbol: string, factor: number, ...words: string[]])[] = [
-  ["mm", 1, "mm", "mms", "millimetre", "millimetres", "millimeter", "millimeters", "mil", "mils"],
+  ["mm", 1, "mm", "mms", "millimetre", "millimetres", "millimeter", "millimeters"],
   ["mm", 10, "cm", "cms", "centimetre", "centimetres", "centimeter", "centimeters"],
   ["mm", 1000, "m", "mtr", "mtrs", "metre", "metres", "meter", "meters"],
   ["in", 1, "in", "inch", "inches"],

@@ -13,14 +13,14 @@ const same = `
 lift, elevator
 landing, floor, hall, storey, story, flr, ldg
 car, cabin, cab
-shaft, hoistway, well, liftwell, lift well
+shaft, hoistway, liftwell, lift well
 unlocking zone, door zone, doorzone
 callout, call out, callback, call back, breakdown, service call
 counterweight, counter weight, cwt, cw
 governor, overspeed governor, speed governor, gov, osg
 safety gear, safeties, parachute gear
 safety chain, safety circuit, safety line, safety string
-machine room, motor room, mr, mcr, plant room
+machine room, motor room, plant room
 machine room less, machineroomless, mrl
 traction sheave, drive sheave, driving sheave
 deflector, diverter, diverter pulley, deflector pulley
@@ -38,7 +38,7 @@ door edge, safety edge, door detector, light curtain, light ray, photocell, curt
 landing door, hall door, shaft door, hoistway door
 car door, cabin door
 door lock, interlock, landing door lock, door interlock
-door contact, gate switch, door switch, dc
+door contact, gate switch, door switch
 door couplers, door vane, door clutch, coupler, skate
 push button, pushbutton, button, btn, pb
 landing panel, hall panel, landing station, hall station, landing fixture, lop
@@ -106,9 +106,7 @@ fuse, fuses
 circuit breaker, breaker, mcb, cb
 residual current device, earth leakage breaker, rcd, gfci
 emergency, emerg, emg
-number, no., num, nr
-right angle, square
-with, c/w
+number, num, nr
 between, btwn
 replacement, replace, replaced, change out, changeout, changed out, renew, renewed, exchange, exchanged, swap out, r/r
 repair, fix, rectify, mend, make good
