@@ -51,6 +51,17 @@ export const calloutEventSchema = z.object({
 });
 export type CalloutEvent = z.infer<typeof calloutEventSchema>;
 
+/** An event that was taken back: it stays visible, with who took it back and why. */
+export const withdrawnEventSchema = z.object({
+  id: idSchema,
+  kind: z.enum(eventKinds),
+  at: momentSchema,
+  withdrawnAt: momentSchema,
+  withdrawnBy: byWhomSchema,
+  reason: z.string(),
+});
+export type WithdrawnEvent = z.infer<typeof withdrawnEventSchema>;
+
 export const callerSchema = z.object({
   id: idSchema,
   at: momentSchema,
@@ -144,6 +155,7 @@ export const calloutOperations = {
       line: calloutLineSchema,
       lift: liftLineSchema.nullable(),
       events: z.array(calloutEventSchema),
+      withdrawn: z.array(withdrawnEventSchema),
       callers: z.array(callerSchema),
       chain: z.array(
         z.object({

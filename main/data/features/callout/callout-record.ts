@@ -1,4 +1,4 @@
-import type { Callout, CalloutEvent } from "#shared-lib/contract/callout.ts";
+import type { Callout, CalloutEvent, WithdrawnEvent } from "#shared-lib/contract/callout.ts";
 import type { Context } from "../../context.ts";
 import type { StoredRecord } from "../../record-store.ts";
 import type { Store } from "../../store.ts";
@@ -73,5 +73,21 @@ export function eventsOfCallout(store: Store, calloutId: string): CalloutEvent[]
         earlier,
       };
     })
+    .sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : a.id < b.id ? -1 : 1));
+}
+
+/** The events that were taken back, by the time they were recorded with. */
+export function withdrawnEventsOfCallout(store: Store, calloutId: string): WithdrawnEvent[] {
+  return store
+    .all<EventRow>(eventsOfCalloutSql, { calloutId })
+    .filter((row) => row.withdrawn === 1)
+    .map((row) => ({
+      id: row.id,
+      kind: row.kind,
+      at: row.at,
+      withdrawnAt: row.createdAt,
+      withdrawnBy: named(row.personId, row.personName) ?? nobody,
+      reason: row.note,
+    }))
     .sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : a.id < b.id ? -1 : 1));
 }

@@ -14,7 +14,7 @@ import {
   visitsOfCalloutSql,
 } from "./callout.sql.ts";
 import { calloutLines, findCalloutLine } from "./callout-lines.ts";
-import { eventsOfCallout, toCallout } from "./callout-record.ts";
+import { eventsOfCallout, toCallout, withdrawnEventsOfCallout } from "./callout-record.ts";
 
 const linesShownBeside = 6;
 
@@ -84,6 +84,7 @@ export const calloutQueries: Handlers<"callout.list" | "callout.find" | "callout
       line,
       lift: callout.liftId ? findLiftLine(context.store, callout.liftId) : null,
       events: eventsOfCallout(context.store, id),
+      withdrawn: withdrawnEventsOfCallout(context.store, id),
       callers: context.store.all(callersOfCalloutSql, { calloutId: id }),
       chain: chain.map((one) => {
         const { number, receivedAt, said, cause, fix, ending } = findCalloutLine(context.store, one.id);
