@@ -9,14 +9,14 @@ export default defineConfig({
         test: {
           name: "unit",
           include: ["tests/**/*.test.ts"],
-          exclude: ["tests/end-to-end/**", "tests/durability/**", "tests/desktop-harness/**"],
+          exclude: ["tests/end-to-end/**", "tests/durability/**", "tests/desktop-harness/**", "tests/real-log/**"],
           testTimeout: 30_000,
         },
       },
       {
         test: {
           name: "whole-program",
-          include: ["tests/end-to-end/**/*.test.ts", "tests/durability/**/*.test.ts", "tests/desktop-harness/**/*.test.ts"],
+          include: ["tests/end-to-end/**/*.test.ts", "tests/durability/**/*.test.ts", "tests/desktop-harness/**/*.test.ts", "tests/real-log/**/*.test.ts"],
           testTimeout: 120_000,
           hookTimeout: 120_000,
           fileParallelism: false,
