@@ -10,7 +10,8 @@ export default defineConfig({
           name: "unit",
           include: ["tests/**/*.test.ts"],
           exclude: ["tests/end-to-end/**", "tests/durability/**", "tests/desktop-harness/**", "tests/real-log/**"],
-          testTimeout: 30_000,
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
         },
       },
       {

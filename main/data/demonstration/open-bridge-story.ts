@@ -111,8 +111,8 @@ function saveZoneResult(
       inputs: {
         ...inputs,
         measured: "positions",
-        zoneCentreUp: -0.011,
-        zoneCentreDown: -0.023,
+        centreUp: -0.011,
+        centreDown: -0.023,
         sillDistance: -0.014,
       },
     },
