@@ -93,19 +93,16 @@ function isSettledLine(line) {
 }
 
 /**
- * Ctrl-C reaches the child through the terminal; a signal sent to this process alone has to be passed on.
+ * Passes a stop on to the child. Ctrl-C in a terminal reaches the child as well, so it is told with another signal: a
+ * second SIGINT would mean to it that the person does not want to wait.
  * @param {import("node:child_process").ChildProcess} child
- * @returns {() => void}
+ * @returns {() => void} ends the passing on
  */
 export function forwardStop(child) {
-  const stayForChild = () => {};
+  const signals = /** @type {const} */ (["SIGINT", "SIGTERM", "SIGHUP"]);
   const pass = () => child.kill("SIGTERM");
-  process.on("SIGINT", stayForChild);
-  process.on("SIGTERM", pass);
-  process.on("SIGHUP", pass);
+  for (const signal of signals) process.on(signal, pass);
   return () => {
-    process.off("SIGINT", stayForChild);
-    process.off("SIGTERM", pass);
-    process.off("SIGHUP", pass);
+    for (const signal of signals) process.off(signal, pass);
   };
 }

@@ -21,6 +21,11 @@ export function isInstalled(root = projectRoot) {
  * @returns {Promise<boolean>} false when the install failed; npm has then said why.
  */
 export async function ensureInstalled({ output = "show" } = {}) {
+  const tooOld = nodeIsTooOld(process.versions.node);
+  if (tooOld) {
+    console.error(tooOld);
+    return false;
+  }
   if (isInstalled()) return true;
   return oneAtATime("install", async () => {
     if (isInstalled()) return true;
@@ -32,6 +37,16 @@ export async function ensureInstalled({ output = "show" } = {}) {
     writeFileSync(memoryFile(projectRoot), lockHash(projectRoot));
     return true;
   });
+}
+
+/**
+ * The sentence for a Node that the packages do not run on, or undefined.
+ * @param {string} version
+ */
+export function nodeIsTooOld(version) {
+  const [major = 0, minor = 0] = version.split(".").map(Number);
+  if (major > 20 || (major === 20 && minor >= 20)) return undefined;
+  return `Sillbook needs Node 20.20 or newer; this is Node ${version}. Install a newer one from nodejs.org.`;
 }
 
 /** @param {string} root */

@@ -1,3 +1,4 @@
+import { SillbookError } from "#shared-lib/errors.ts";
 import type { Shown } from "../command-line/ask-door.ts";
 import type { DoorOptions } from "../command-line/door-options.ts";
 import { holdOrShow } from "../command-line/held-folder.ts";
@@ -35,7 +36,7 @@ export async function runLocalWeb(
     throw error;
   }
   console.log(`Data folder: ${folder}`);
-  await present("Sillbook is open in your browser", server.openingAddress(), options.open);
+  await present("Sillbook is running", server.openingAddress(), options.open);
   console.log("Stop it with Ctrl-C.");
   return {
     close: async () => {
@@ -55,7 +56,8 @@ async function startServer(
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code !== "EADDRINUSE") throw error;
     if (port === undefined) return startLocalWebServer({ data, bundleFolder, port: 0 });
-    throw new Error(`Port ${port} is taken by another program. Choose another with --port, or leave it out.`);
+    const words = `Port ${port} is taken by another program. Choose another with --port, or leave it out.`;
+    throw new SillbookError("input-invalid", words, { port });
   }
 }
 

@@ -223,6 +223,23 @@ describe("npm start", () => {
     expect(existsSync(join(folder, "running.json"))).toBe(false);
   });
 
+  test.each(["the command", "everything in the terminal"])(
+    "Ctrl-C that reaches %s ends it in order",
+    async (who) => {
+      const script = join(projectRoot, "main", "command-line", "start.mjs");
+      const args = [script, "--data", folder, "--shell", "web", "--port", "0", "--no-open"];
+      // A process group of its own, as a terminal gives each command.
+      const child = spawn(process.execPath, args, { detached: true, stdio: ["ignore", "pipe", "pipe"] });
+      const program = follow(child);
+      await openingAddress(program);
+      const { pid = 0 } = child;
+      process.kill(who === "the command" ? pid : -pid, "SIGINT");
+      expect(await program.ended()).toBe(0);
+      expect(existsSync(join(folder, "running.json"))).toBe(false);
+      expect(existsSync(join(folder, "sillbook.lock"))).toBe(false);
+    },
+  );
+
   test("a second start on the folder opens the running program with a fresh address, and ends", async () => {
     const first = npmStart(["--data", folder, "--shell", "web", "--port", "0", "--no-open"]);
     const firstAddress = await openingAddress(first);
@@ -263,7 +280,8 @@ describe("npm start", () => {
     const { port } = new URL(await openingAddress(first));
     const second = npmStart(["--data", join(folder, "two"), "--shell", "web", "--port", port, "--no-open"]);
     expect(await second.ended()).toBe(1);
-    expect(second.printed).toMatch(new RegExp(`Port ${port} is taken`));
+    expect(second.printed).toMatch(new RegExp(`^Port ${port} is taken`, "m"));
+    expect(second.printed).not.toMatch(/^ +at /m);
     expect(existsSync(join(folder, "two", "running.json"))).toBe(false);
   });
 

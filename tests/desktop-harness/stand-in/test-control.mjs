@@ -30,6 +30,9 @@ process.on("message", async (/** @type {{ id: number, command: string, argument:
   }
 });
 
+// A test run that died must leave no browser behind; Chromium ends with the process that holds its pipe.
+process.on("disconnect", () => process.exit(1));
+
 /** @param {string} label */
 function clickMenu(label) {
   const menus = /** @type {{ submenu: { label?: string, click?: () => void }[] }[]} */ (record.menu);

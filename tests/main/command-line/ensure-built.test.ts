@@ -3,7 +3,6 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { isBuilt, sourceHash } from "../../../main/command-line/ensure-built.mjs";
-import { isInstalled } from "../../../main/command-line/ensure-installed.mjs";
 
 let root: string;
 beforeEach(() => {
@@ -35,12 +34,4 @@ test("a source that is renamed, added, or moves bytes to its neighbour is a chan
   writeFileSync(join(root, "main", "data", "z.ts"), "e");
   const moved = sourceHash(root);
   expect(new Set([before, renamed, added, moved]).size).toBe(4);
-});
-
-test("an install that is not remembered, or of another lock file, is no install", () => {
-  expect(isInstalled(root)).toBe(false);
-  mkdirSync(join(root, "node_modules"));
-  expect(isInstalled(root)).toBe(false);
-  writeFileSync(join(root, "node_modules", ".sillbook-install"), "of another lock file");
-  expect(isInstalled(root)).toBe(false);
 });
