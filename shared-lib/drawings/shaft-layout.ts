@@ -8,6 +8,8 @@ import type { ShaftLabel } from "./shaft-labels.ts";
 import { labelWords, shaftLabels } from "./shaft-labels.ts";
 import type { PlacedMark } from "./shaft-marks.ts";
 import { placeMarks } from "./shaft-marks.ts";
+import type { PartTarget } from "./shaft-parts.ts";
+import { partTargets } from "./shaft-parts.ts";
 import type { ShaftLanding, ShaftMark, ShaftSectionLift, ShaftSwitch } from "./shaft-section.ts";
 import { landingsByLevel, switchLevels } from "./shaft-section.ts";
 import {
@@ -54,6 +56,7 @@ export interface ShaftLayout {
   readonly headBaseline: number;
   readonly switches: readonly { readonly switch: ShaftSwitch; readonly y: number }[];
   readonly marks: readonly PlacedMark[];
+  readonly parts: readonly PartTarget[];
   readonly scaleBar: {
     readonly metres: number;
     readonly from: number;
@@ -115,6 +118,7 @@ export function shaftLayout(lift: ShaftSectionLift, options: ShaftLayoutOptions)
     headBaseline: rows.length > 0 ? Math.max(headBaseline, firstRowTop - textSize) : headBaseline,
     switches,
     marks,
+    parts: partTargets(lift, labels, suspension.machineBox),
     scaleBar,
     paperRatio: options.print ? Math.round(96 / 0.0254 / heights.pixelsPerMetre) : null,
     scrolls: !options.print && heights.landings.length > scrollAbove,

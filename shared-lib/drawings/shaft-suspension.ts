@@ -102,58 +102,71 @@ function traction(
 ): ShaftSuspension {
   const { lowest, highest } = ends(heights);
   const cwtX = (columns.counterweight.left + columns.counterweight.right) / 2;
-  const carX = columns.carRope;
-  const carTop = heights.yOf(carLevel) - carAsDrawnMetres * heights.pixelsPerMetre - 8;
   const bodyHeight = carAsDrawnMetres * heights.pixelsPerMetre;
-  const cwtBottom = heights.yOf(lowest + highest - carLevel);
-  const cwtTop = cwtBottom - bodyHeight;
+  const carTop = heights.yOf(carLevel) - bodyHeight - 8;
+  const cwtTop = heights.yOf(lowest + highest - carLevel) - bodyHeight;
   const twoToOne = lift.roping === "2:1";
   const left = twoToOne ? cwtX + cwtPulley : cwtX;
-  const right = twoToOne ? carX - carPulley : carX;
+  const right = twoToOne ? columns.carRope - carPulley : columns.carRope;
   const above = machineIsAbove(lift);
   const head = sheaveAndDeflector(left, right, above ? heights.roofY - 32 : heights.roofY + 19, above);
-  const cwtRopeEnd = twoToOne ? cwtTop - 6 : cwtTop;
-  const carRopeEnd = twoToOne ? carTop - 2 : carTop;
-  const moving: RopeSpan[] = [
-    { id: "counterweight rope", x: left, fromY: head.leftY, toY: cwtRopeEnd },
-    { id: "car rope", x: right, fromY: head.rightY, toY: carRopeEnd },
-  ];
-  const anchorY = heights.roofY + 10;
-  if (twoToOne) {
-    moving.push({ id: "counterweight rope end", x: cwtX - cwtPulley, fromY: anchorY, toY: cwtRopeEnd });
-    moving.push({ id: "car rope end", x: carX + carPulley, fromY: anchorY, toY: carRopeEnd });
-  }
-  const anchors = twoToOne ? [cwtX - cwtPulley, carX + carPulley] : [];
+  const { left: cwtLeft, right: cwtRight } = columns.counterweight;
   return {
     ...nothing,
     wheels: head.wheels,
     machineLines: machineLines(head.wheels, above, heights.roofY),
     machineBoxes: lift.driveKind === "geared traction" ? gearedMachine(head.wheels) : [],
-    counterweight: {
-      x: columns.counterweight.left,
-      y: cwtTop,
-      width: columns.counterweight.right - columns.counterweight.left,
-      height: bodyHeight,
-    },
+    counterweight: { x: cwtLeft, y: cwtTop, width: cwtRight - cwtLeft, height: bodyHeight },
     buffers: [bufferAt(heights, columns.carRope), bufferAt(heights, cwtX)],
     machineBox: boxOfWheels(head.wheels),
     // What is not recorded is not drawn: without a roping there are no ropes in the picture.
     ...(lift.roping === null
       ? {}
       : {
-          ropes: moving,
+          ...(twoToOne
+            ? pulleyRopes(head, { cwtX, carX: columns.carRope, cwtTop, carTop, roofY: heights.roofY })
+            : { ropes: straightRopes(head, left, right, cwtTop, carTop) }),
           overWheels: head.over,
           slabHoles: above
             ? [left, right].map((x) => ({ x: x - 3, y: heights.roofY - 11, width: 6, height: 12 }))
             : [],
-          ropeEnds: anchors.map((x) => ({ x: x - 2.5, y: heights.roofY + 1, width: 5, height: 9 })),
-          pulleys: twoToOne
-            ? [
-                { id: "counterweight pulley", x: cwtX, y: cwtTop - 6, radius: cwtPulley },
-                { id: "car pulley", x: carX, y: carTop - 2, radius: carPulley },
-              ]
-            : [],
         }),
+  };
+}
+
+type Head = ReturnType<typeof sheaveAndDeflector>;
+
+function straightRopes(head: Head, left: number, right: number, cwtEnd: number, carEnd: number): RopeSpan[] {
+  return [
+    { id: "counterweight rope", x: left, fromY: head.leftY, toY: cwtEnd },
+    { id: "car rope", x: right, fromY: head.rightY, toY: carEnd },
+  ];
+}
+
+interface PulleyPlaces {
+  readonly cwtX: number;
+  readonly carX: number;
+  readonly cwtTop: number;
+  readonly carTop: number;
+  readonly roofY: number;
+}
+
+/** 2:1: the rope runs down, round a pulley on the body, and up to its end at the roof. */
+function pulleyRopes(head: Head, { cwtX, carX, cwtTop, carTop, roofY }: PulleyPlaces) {
+  const cwtEnd = cwtTop - 6;
+  const carEnd = carTop - 2;
+  const anchors = [cwtX - cwtPulley, carX + carPulley];
+  return {
+    ropes: [
+      ...straightRopes(head, cwtX + cwtPulley, carX - carPulley, cwtEnd, carEnd),
+      { id: "counterweight rope end", x: cwtX - cwtPulley, fromY: roofY + 10, toY: cwtEnd },
+      { id: "car rope end", x: carX + carPulley, fromY: roofY + 10, toY: carEnd },
+    ],
+    ropeEnds: anchors.map((x) => ({ x: x - 2.5, y: roofY + 1, width: 5, height: 9 })),
+    pulleys: [
+      { id: "counterweight pulley", x: cwtX, y: cwtEnd, radius: cwtPulley },
+      { id: "car pulley", x: carX, y: carEnd, radius: carPulley },
+    ],
   };
 }
 

@@ -12,6 +12,7 @@ import { HatchPatterns, hatchesOf } from "./hatch-patterns.tsx";
 import { ShaftCar, ShaftCounterweight, ShaftMachinery } from "./shaft-car.tsx";
 import { ShaftBreaks, ShaftFabric, ShaftLevels, ShaftScaleBar } from "./shaft-fabric.tsx";
 import { ShaftMarkClouds } from "./shaft-mark-clouds.tsx";
+import { ShaftPartTargets } from "./shaft-part-targets.tsx";
 import { ShaftRowHeads, ShaftRows } from "./shaft-rows.tsx";
 import { ShaftSignals } from "./shaft-signals.tsx";
 import { useCarControl } from "./use-car-control.ts";
@@ -71,6 +72,7 @@ export function ShaftPicture(props: ShaftPictureProps) {
         actuated={switchesActuatedAt(lift, carLevel)}
       />
       <ShaftScaleBar layout={layout} />
+      <ShaftPartTargets parts={layout.parts} onChoose={onChoose} />
       <ShaftMarkClouds textSize={layout.columns.textSize} marks={standing} onChoose={onChoose} />
     </svg>
   );

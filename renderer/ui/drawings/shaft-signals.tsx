@@ -1,11 +1,6 @@
 import { boxCentre } from "#shared-lib/drawings/drawing-paths.ts";
 import type { ShaftLayout } from "#shared-lib/drawings/shaft-layout.ts";
-import type {
-  LandingState,
-  ShaftChoice,
-  ShaftSectionLift,
-  ShaftSwitch,
-} from "#shared-lib/drawings/shaft-section.ts";
+import type { LandingState, ShaftSectionLift, ShaftSwitch } from "#shared-lib/drawings/shaft-section.ts";
 import type { Entrance } from "#shared-lib/drawings/shaft-walls.ts";
 import { landingPanelBox } from "#shared-lib/drawings/shaft-walls.ts";
 import { unread } from "./unread.ts";
@@ -15,7 +10,6 @@ interface SignalsProps {
   readonly lift: ShaftSectionLift;
   readonly states: Readonly<Record<string, LandingState>>;
   readonly actuated: readonly ShaftSwitch[];
-  readonly onChoose?: ((choice: ShaftChoice) => void) | undefined;
 }
 
 /** Guide rail with the zone magnets to scale (hollow unchecked, filled passed), and the terminal switches. */

@@ -57,10 +57,10 @@ describe("the painted shaft section", () => {
     expect(painted(8.8, true)).toContain('aria-valuetext="+8.80\u00a0m, landing 3; upper on, lower on"');
   });
 
-  it("can be worked by keyboard: one slider, one stop for the rows, one for each mark", () => {
+  it("can be worked by keyboard: slider, one stop for the rows, then switches, pit, machine and each mark", () => {
     const markup = painted(8.8, true);
     expect(markup.match(/role="slider"/g)).toHaveLength(1);
-    expect(markup.match(/tabindex="0"/g)).toHaveLength(1 + 1 + marks.length);
+    expect(markup.match(/tabindex="0"/g)).toHaveLength(1 + 1 + 4 + 1 + 1 + marks.length);
     expect(markup.match(/tabindex="-1"/g)).toHaveLength(7);
   });
 

@@ -131,6 +131,25 @@ describe("layout of the shaft section, whatever the lift", () => {
   });
 });
 
+describe("parts that can be chosen", () => {
+  it("never overlap one another in the label column, and name the switch they mean", () => {
+    fc.assert(
+      fc.property(anyLayout, ({ layout }) => {
+        const beside = layout.parts.filter((part) => part.part !== "machine");
+        for (const [index, part] of beside.entries()) {
+          for (const other of beside.slice(index + 1)) {
+            const shrunk = { ...part.box, y: part.box.y + 1e-6, height: part.box.height - 2e-6 };
+            expect(boxesOverlap(shrunk, other.box)).toBe(false);
+          }
+        }
+        expect(layout.parts.filter((part) => part.switch).map((part) => part.words)).toEqual(
+          layout.labels.flatMap((label) => (label.switch ? [`${label.switch} switch`] : [])),
+        );
+      }),
+    );
+  });
+});
+
 describe("the sketched lift", () => {
   const marks: ShaftMark[] = [
     {
