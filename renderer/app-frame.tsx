@@ -13,6 +13,11 @@ const FirstStartPage = lazy(async () => {
   return { default: page };
 });
 
+const TroublePage = lazy(async () => {
+  const { TroublePage: page } = await import("./features/trouble/page.tsx");
+  return { default: page };
+});
+
 /** Everything round the screens: the shaft of words, the keys, who is writing, and the one sheet on the right. */
 export function AppFrame() {
   const { program, error, reload } = useProgramState();
@@ -23,6 +28,10 @@ export function AppFrame() {
       <main className="sheet">
         {error === undefined ? (
           <p className="soft">Opening the records</p>
+        ) : error.code.startsWith("store-") ? (
+          <Suspense fallback={null}>
+            <TroublePage error={error} onSolved={reload} />
+          </Suspense>
         ) : (
           <ErrorNote error={error} onRetry={reload} />
         )}

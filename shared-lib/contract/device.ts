@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { roles } from "../words.ts";
-import { read, unsigned } from "./operation.ts";
+import { read, unsigned, write } from "./operation.ts";
 import { idSchema, lineSchema, momentSchema, noInputSchema } from "./record.ts";
 
 const jsonSchema: z.ZodType<unknown> = z.json();
@@ -39,6 +39,11 @@ export const deviceOperations = {
       telephone: z.string().max(60).default(""),
     }),
     z.object({ companyId: idSchema, personId: idSchema }),
+  ),
+  "company.change": write(
+    "Change the company's name.",
+    z.object({ name: lineSchema }),
+    z.object({ companyId: idSchema }),
   ),
   "draft.keep": unsigned(
     "Keep what a person is typing, so that it survives a closed window.",

@@ -1,11 +1,36 @@
-import { EmptyState } from "../../ui/empty-state.tsx";
 import { PageTitle } from "../../ui/page-title.tsx";
+import { useProgram } from "../../use-program.ts";
+import { BackupsSection } from "./backups-section.tsx";
+import { CautionsSection } from "./cautions-section.tsx";
+import { CompanySection } from "./company-section.tsx";
+import { DeletedSection } from "./deleted-section.tsx";
+import { DemonstrationSection } from "./demonstration-section.tsx";
+import { LookSection } from "./look-section.tsx";
+import { PeopleSection } from "./people-section.tsx";
+import "./settings.css";
 
 export function SettingsPage() {
+  const { device } = useProgram();
   return (
     <>
       <PageTitle title="Settings" />
-      <EmptyState>Here people, backups, import and export will be set.</EmptyState>
+      <div className="settings-columns">
+        <div className="settings-column">
+          <PeopleSection />
+          <DeletedSection />
+        </div>
+        <div className="settings-column">
+          <CompanySection />
+          <LookSection />
+          <BackupsSection />
+          {device.demonstration && <DemonstrationSection />}
+          <CautionsSection />
+          <p className="soft label">
+            Sillbook {device.programVersion}, SQLite {device.sqliteVersion}. Numbers given out on this machine
+            begin with <span className="marking">{device.shortCode}</span>.
+          </p>
+        </div>
+      </div>
     </>
   );
 }

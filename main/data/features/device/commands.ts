@@ -6,7 +6,7 @@ import { dropDraftSql, findCompanySql, keepDraftSql } from "./device.sql.ts";
 export const chosenPersonKey = "person.chosen";
 
 export const deviceCommands: Handlers<
-  "device.choosePerson" | "company.start" | "draft.keep" | "draft.drop" | "setting.write"
+  "device.choosePerson" | "company.start" | "company.change" | "draft.keep" | "draft.drop" | "setting.write"
 > = {
   "device.choosePerson"(context, { personId }) {
     context.records.find("person", personId);
@@ -32,6 +32,13 @@ export const deviceCommands: Handlers<
     const company = context.records.insert("company", { name: companyName });
     context.device.write(chosenPersonKey, personId);
     return { companyId: company.id, personId };
+  },
+
+  "company.change"(context, { name }) {
+    const company = context.store.get<{ id: string }>(findCompanySql);
+    if (!company) throw new SillbookError("state-refused", "The company is not entered yet.");
+    context.records.update("company", context.records.find("company", company.id), { name });
+    return { companyId: company.id };
   },
 
   "draft.keep"(context, { key, value }) {

@@ -1,0 +1,49 @@
+import { fixCounts } from "../visit/visit.sql.ts";
+
+const ofSite = "callout.liftId IN (SELECT lift.id FROM lift WHERE lift.siteId = :siteId)";
+
+function conditionsOf(filter: { readonly site: boolean; readonly group: boolean }): string {
+  return [
+    "callout.deleted = 0",
+    ...(filter.site ? [ofSite] : []),
+    ...(filter.group ? ["callout.faultGroup = :group"] : []),
+  ].join(" AND ");
+}
+
+/** Callouts received in a time, with what is needed to count them and to find repeats among them. */
+export function receivedInTimeSql(site: boolean): string {
+  return `SELECT callout.id, callout.liftId, callout.faultGroup AS "group", callout.receivedAt,
+      callout.ending IS 'wrong address' AS wrongAddress
+    FROM callout WHERE callout.receivedAt >= :from AND callout.receivedAt < :until AND ${conditionsOf({ site, group: false })}`;
+}
+
+/** Every callout that can stand in a chain of one lift and group, up to the end of a period. */
+export const chainCandidatesSql = `SELECT callout.id, callout.liftId, callout.faultGroup AS "group", callout.receivedAt
+  FROM callout WHERE callout.liftId = :liftId AND callout.faultGroup = :group AND callout.receivedAt < :until
+    AND callout.deleted = 0 AND callout.ending IS NOT 'wrong address'`;
+
+/** A callout as it stands in a chain. Unary plus keeps SQLite from walking the callouts instead of the list of ids. */
+export const calloutsOfChainsSql = `SELECT callout.id, callout.number, callout.receivedAt, callout.said,
+    coalesce((SELECT fix.cause FROM recordedFix AS fix WHERE fix.calloutId = callout.id AND ${fixCounts} ORDER BY fix.at DESC LIMIT 1), '') AS cause,
+    coalesce((SELECT fix.fix FROM recordedFix AS fix WHERE fix.calloutId = callout.id AND ${fixCounts} ORDER BY fix.at DESC LIMIT 1), '') AS fix
+  FROM json_each(:ids) AS asked JOIN callout ON callout.id = asked.value`;
+
+export const liftTitlesSql = `SELECT lift.id, lift.siteId, site.name || ', ' || lift.name AS title
+  FROM lift JOIN site ON site.id = lift.siteId`;
+
+/** Callouts closed in a time, and whether a cause is recorded for them. */
+export function closedInTimeSql(site: boolean, group: boolean): string {
+  return `SELECT callout.id,
+      EXISTS (SELECT 1 FROM recordedFix AS fix WHERE fix.calloutId = callout.id AND ${fixCounts}) AS hasCause
+    FROM callout WHERE callout.endedAt >= :from AND callout.endedAt < :until AND ${conditionsOf({ site, group })}
+    ORDER BY callout.endedAt DESC, callout.id DESC`;
+}
+
+/** Which notes ended which callouts of a time. */
+export function endedByNotesSql(site: boolean, group: boolean): string {
+  return `SELECT DISTINCT fix.noteId, callout.id AS calloutId, callout.endedAt
+    FROM recordedFix AS fix JOIN callout ON callout.id = fix.calloutId JOIN faultNote AS note ON note.id = fix.noteId
+    WHERE fix.noteId IS NOT NULL AND note.deleted = 0 AND callout.endedAt >= :from AND callout.endedAt < :until
+      AND ${fixCounts} AND ${conditionsOf({ site, group })}
+    ORDER BY callout.endedAt DESC, callout.id DESC`;
+}
