@@ -10,7 +10,7 @@ export function MeasuredDrawing(props: {
 }) {
   const { ref, size } = useMeasuredWidth();
   return (
-    <figure className={props.className ? `drawing ${props.className}` : "drawing"} ref={ref}>
+    <figure className={props.className ? `drawing-place ${props.className}` : "drawing-place"} ref={ref}>
       <span className="drawing-probe" aria-hidden="true" />
       {size && size.width > 0 ? props.children(size) : null}
     </figure>

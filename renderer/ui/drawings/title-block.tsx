@@ -11,7 +11,7 @@ export interface TitleBlockWords {
 /** The title block of a printed drawing: whose it is, of what, when, by whom, to which scale, which page. */
 export function TitleBlock(props: TitleBlockWords) {
   return (
-    <dl className="title-block">
+    <dl className="drawing-title-block">
       <Entry words="Company" value={props.company} />
       <Entry words="Site" value={props.site} />
       <Entry words="Lift" value={props.lift} place="row-end" />
