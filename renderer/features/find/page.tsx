@@ -1,13 +1,174 @@
-import { EmptyState } from "../../ui/empty-state.tsx";
+import { useCallback, useEffect, useRef } from "react";
+import type { LiftLine } from "#shared-lib/contract/lift.ts";
+import { Button } from "../../ui/button.tsx";
+import { ErrorNote } from "../../ui/error-note.tsx";
+import { LiftState } from "../../ui/lift-state.tsx";
 import { PageTitle } from "../../ui/page-title.tsx";
+import { useCommand } from "../../use-command.ts";
+import { useRead } from "../../use-read.ts";
+import { AllNotesHead } from "./all-notes.tsx";
+import "./find.css";
+import { isFiltered, withoutFilters } from "./find-address.ts";
+import { FindFilters } from "./find-filters.tsx";
+import { NothingFound } from "./nothing-found.tsx";
+import { PlaceLink } from "./place-link.tsx";
+import { Preview } from "./preview.tsx";
+import { ReadAsLine } from "./read-as-line.tsx";
+import { lineId, listId, ResultList } from "./result-list.tsx";
+import { SearchBox } from "./search-box.tsx";
+import { longestText, useFindQuestion } from "./use-find.ts";
+import { useOpenResult } from "./use-open-result.ts";
+import { type Results, useResults } from "./use-results.ts";
 
+/** One search box over everything, what it found, and the chosen result with the way on. */
 export function FindPage() {
+  const question = useFindQuestion();
+  const { text, address, setText, setAddress } = question;
+  const results = useResults(question);
+  const { open, openChosen, openCalculator } = useOpenResult(question, results);
+  const lifts = useRead("lift.list", {}, { entities: ["lift", "site", "bridge", "danger", "callout"] });
+  const contextLift = lifts.value?.lifts.find((lift) => lift.id === address.lift);
+  const box = useRef<HTMLInputElement>(null);
+  const { chosen, choose } = results;
+
+  useCommand({ name: "Open its calculator", keys: "Ctrl Enter", group: "Find", run: openCalculator });
+  useCommand({ name: "Back to the search box", keys: "/", group: "Find", run: () => box.current?.focus() });
+  const chooseAndStay = useCallback(
+    (key: string) => {
+      choose(key);
+      box.current?.focus({ preventScroll: true });
+    },
+    [choose],
+  );
+  const openNewest = useRef(open);
+  useEffect(() => {
+    openNewest.current = open;
+  });
+  const openLine = useCallback((item: Parameters<typeof open>[0]) => openNewest.current(item), []);
+
   return (
-    <>
-      <PageTitle title="Find" />
-      <EmptyState>
-        Here fault notes, recorded fixes and callouts will be found by what a person would say.
-      </EmptyState>
-    </>
+    <div className="find">
+      <div className="seen-by-reader-only">
+        <PageTitle title={text.trim() === "" ? "Find" : `Find: ${text.slice(0, 60)}`}>Find</PageTitle>
+      </div>
+      <div className="find-bar">
+        <SearchBox
+          text={text}
+          onText={setText}
+          onClear={() => {
+            setText("");
+            setAddress({ q: "", keep: [] });
+            box.current?.focus();
+          }}
+          onStep={results.step}
+          onOpen={openChosen}
+          lists={results.groups.map(({ key }) => listId(key))}
+          chosenLine={chosen === undefined ? undefined : lineId(chosen.key)}
+          inputRef={box}
+        />
+        <FindFilters lifts={lifts.value?.lifts ?? []} address={address} onChange={setAddress} />
+      </div>
+      <div className="find-under">
+        {contextLift !== undefined && (
+          <ContextLift lift={contextLift} only={address.only} onOnly={(only) => setAddress({ only })} />
+        )}
+        {results.answer !== undefined && (
+          <ReadAsLine
+            answer={results.answer}
+            kept={address.keep}
+            onKeep={(word) => setAddress({ keep: [...address.keep, word] })}
+            onCorrectAgain={(word) => setAddress({ keep: address.keep.filter((one) => one !== word) })}
+            shortened={text.length > longestText}
+          />
+        )}
+      </div>
+      <div className="find-columns">
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls can be reached by key. */}
+        <section className="find-results" aria-label="Results" tabIndex={0}>
+          {results.read.error !== undefined && (
+            <ErrorNote error={results.read.error} onRetry={results.read.reload} />
+          )}
+          {!results.searched && (
+            <AllNotesHead address={address} count={results.count} onChange={setAddress} />
+          )}
+          {results.answer?.advice != null && (
+            <NothingFound
+              advice={results.answer.advice}
+              words={text}
+              filtered={isFiltered(address)}
+              onWithoutFilters={() => setAddress(withoutFilters(address))}
+            />
+          )}
+          <ResultList
+            groups={results.groups}
+            chosenKey={chosen?.key ?? null}
+            onChoose={chooseAndStay}
+            onOpen={openLine}
+            onUnfold={results.unfold}
+          />
+          <FoundCount results={results} />
+        </section>
+        <section className="find-preview" aria-label="Chosen result">
+          {chosen === undefined ? (
+            !results.searched && <HowToFind />
+          ) : (
+            <Preview
+              key={chosen.key}
+              item={chosen}
+              contextLift={contextLift}
+              onUseLift={(lift) => setAddress({ lift })}
+            />
+          )}
+        </section>
+      </div>
+    </div>
+  );
+}
+
+/** Told to a reader, who does not see the lists grow. */
+function FoundCount({ results }: { readonly results: Results }) {
+  const total = results.answer?.groups.reduce((sum, group) => sum + group.total, 0);
+  return (
+    <p className="seen-by-reader-only" role="status">
+      {total !== undefined && results.current && `${total} results`}
+    </p>
+  );
+}
+
+interface ContextLiftProps {
+  readonly lift: LiftLine;
+  readonly only: boolean;
+  readonly onOnly: (only: boolean) => void;
+}
+
+function ContextLift({ lift, only, onOnly }: ContextLiftProps) {
+  return (
+    <div className="find-lift">
+      <span>
+        {only ? "Only" : "First what fits"}{" "}
+        <PlaceLink place={{ to: `/lift/${lift.id}` }}>{lift.title}</PlaceLink>
+        {!only && lift.controllerFamily !== "" && ` and controller family ${lift.controllerFamily}`}
+      </span>
+      <LiftState lift={lift} short />
+      <Button kind="quiet" onPress={() => onOnly(!only)}>
+        {only ? "Search every lift" : "Only this lift"}
+      </Button>
+    </div>
+  );
+}
+
+function HowToFind() {
+  return (
+    <div className="stack">
+      <h2>What to type</h2>
+      <p>
+        What the caller says: “stops too low at 2”, “doors keep reopening”. A part of a lift’s name, of its
+        street or the number on its plate. What a display shows.
+      </p>
+      <p className="soft">
+        Choose the lift you stand at: what fits it and its controller family comes first, and calculators open
+        filled in from it.
+      </p>
+    </div>
   );
 }
