@@ -6,6 +6,7 @@ import type { ShaftColumns } from "./shaft-columns.ts";
 import type { ShaftHeights } from "./shaft-heights.ts";
 import type { ShaftMark, ShaftSectionLift } from "./shaft-section.ts";
 import { switchLevels } from "./shaft-section.ts";
+import { carAsDrawnMetres } from "./shaft-suspension.ts";
 import type { Entrance } from "./shaft-walls.ts";
 import { landingPanelBox } from "./shaft-walls.ts";
 
@@ -153,7 +154,12 @@ function cloudBox(mark: ShaftMark | undefined, around: MarkSurroundings): Box {
     case "machine":
       return grownBox(around.machineBox, 6);
     default:
-      return { x: columns.car.right - 22, y: -(2.2 * heights.pixelsPerMetre) - 10, width: 24, height: 24 };
+      return {
+        x: columns.car.right - 22,
+        y: -carAsDrawnMetres * heights.pixelsPerMetre - 10,
+        width: 24,
+        height: 24,
+      };
   }
 }
 
