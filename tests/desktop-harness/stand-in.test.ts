@@ -1,3 +1,4 @@
+import { spawnSync } from "node:child_process";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { KnownEvents } from "./stand-in/events.mjs";
@@ -23,10 +24,16 @@ describe("the stand-in for Electron refuses", () => {
     expect(() => refuseUnknown("the window option", ["width"], ["width", "vibrancy"])).toThrow("vibrancy");
   });
 
-  test("an import it does not export", async () => {
-    const exported = Object.keys(await import("./stand-in/electron.mjs"));
-    expect(exported).not.toContain("clipboard");
-    expect(exported).toContain("app");
+  test.each([
+    ["app", 0, ""],
+    ["clipboard", 1, "does not provide an export named 'clipboard'"],
+  ])("an import it does not export: %s", (name, exitCode, words) => {
+    const registration = new URL("./register-stand-in.mjs", import.meta.url).href;
+    const program = `import { ${name} } from "electron"; if (!${name}) throw new Error("empty");`;
+    const args = ["--import", registration, "--input-type=module", "--eval", program];
+    const { status, stderr } = spawnSync(process.execPath, args, { encoding: "utf8" });
+    expect(status).toBe(exitCode);
+    expect(stderr).toContain(words);
   });
 });
 
