@@ -110,7 +110,7 @@ describe("saving a result", () => {
       inputs: { centreUp: 0.3 },
       result: { verdict: { word: second.verdictWord } },
     });
-    expect([first.verdictWord, second.verdictWord]).toEqual(["Within", "Misplaced"]);
+    expect([first.verdictWord, second.verdictWord]).toEqual(["Within", "Outside"]);
     expect(bench.ask("calculation.list", { liftId, landingId: landing("2") }).calculations).toHaveLength(1);
     expect(bench.ask("calculation.list", { liftId, calculatorId: "panel-bus" }).calculations).toEqual([]);
   });

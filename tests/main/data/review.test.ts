@@ -291,22 +291,27 @@ test("what needs a person now: running chains, open bridges and dangers, of a si
 });
 
 test("a hundred thousand callouts answer well under a second", () => {
-  const lifts = Array.from(
-    { length: 40 },
-    (_, index) => addLift(bench, `Lift ${index}`, `Site ${index}`).liftId,
+  const { siteId } = addLift(bench);
+  const lifts = bench.core.batch((ask) =>
+    Array.from(
+      { length: 1500 },
+      (_, index) =>
+        ask("lift.add", { siteId, name: `Lift ${index}` }, { id: bench.people.office, name: "Orla Vance" })
+          .id,
+    ),
   );
   bench.core.file.transaction(() => {
     for (let index = 0; index < 100_000; index++) {
       const at = new Date(Date.parse("2017-01-01T00:00:00.000Z") + index * 3_110_000).toISOString();
-      put({
-        liftId: lifts[index % 40] ?? "",
-        at,
-        group: faultGroups[(index * 7) % 17] ?? "doors",
-        ending: "repaired",
-      });
+      // Every fifth callout is on the lift and in the group of the one before it.
+      const place = index % 5 === 4 ? index - 1 : index;
+      const group = faultGroups[(place * 7) % 17];
+      put({ liftId: lifts[(place * 7919) % 1500] ?? "", at, group: group ?? "doors", ending: "repaired" });
     }
   });
   const year = { from: "2025-11-17T00:00:00.000Z", until: "2026-11-17T00:00:00.000Z" };
+  const { repeats, callouts } = bench.ask("review.repeats", year);
+  expect(repeats).toBeGreaterThan(callouts / 6);
   const operations = [
     "review.repeats",
     "review.counts",
@@ -316,10 +321,7 @@ test("a hundred thousand callouts answer well under a second", () => {
   ] as const;
   for (const operation of operations) {
     const started = performance.now();
-    const envelope = bench.core.request({ operation, input: year });
-    const took = performance.now() - started;
-    expect(envelope.ok, operation).toBe(true);
-    expect(took, operation).toBeLessThan(1000);
-    if (process.env.SHOW_TIMES) console.log(operation, Math.round(took));
+    expect(bench.core.request({ operation, input: year }).ok, operation).toBe(true);
+    expect(performance.now() - started, operation).toBeLessThan(1000);
   }
 });

@@ -5,7 +5,7 @@ const latestFix = (field: "cause" | "fix"): string => `coalesce((SELECT fix.${fi
 const calloutLine = `SELECT callout.id, callout.version, callout.number, callout.liftId,
     CASE WHEN lift.id IS NULL THEN callout.liftWords ELSE site.name || ', ' || lift.name END AS liftTitle,
     callout.said, callout.faultGroup AS "group", callout.inside, callout.insideCount, callout.callBack, callout.receivedAt,
-    callout.endedAt, callout.ending, callout.engineerId, engineer.name AS engineerName,
+    callout.endedAt, callout.ending, callout.awaits, callout.returnVisitOn, callout.engineerId, engineer.name AS engineerName,
     (SELECT group_concat(DISTINCT event.kind) FROM effectiveEvent AS event WHERE event.calloutId = callout.id) AS made,
     1 + (SELECT count(*) FROM caller WHERE caller.calloutId = callout.id) AS callerCount,
     EXISTS (SELECT 1 FROM danger WHERE danger.liftId = callout.liftId AND danger.clearedAt IS NULL) AS danger,
@@ -65,8 +65,9 @@ export const findCalloutLineSql = `${calloutLine} WHERE callout.id = :id`;
 
 export const openBridgesOfLiftSql = `SELECT id, number, points FROM bridge WHERE liftId = :liftId AND checkedAt IS NULL ORDER BY setAt`;
 
+/** What can stand in a chain of repeats. A callout to a wrong address does not: it was not that lift. */
 export const calloutsOfLiftAndGroupSql = `SELECT id, liftId, faultGroup AS "group", receivedAt FROM callout
-  WHERE liftId = :liftId AND faultGroup = :group AND deleted = 0 ORDER BY receivedAt`;
+  WHERE liftId = :liftId AND faultGroup = :group AND deleted = 0 AND ending IS NOT 'wrong address' ORDER BY receivedAt`;
 
 export const eventsOfCalloutSql = `SELECT event.*, person.name AS personName, receiver.name AS toName, comparer.name AS comparedName
   FROM calloutEvent AS event LEFT JOIN person ON person.id = event.personId

@@ -39,18 +39,23 @@ export function repeatsInPeriod(store: Store, period: ReviewPeriod): RepeatsInPe
   };
 }
 
-/** A chain may have begun before what was read: then its lift and group are read as a whole. */
-function fromItsBeginning(
+/**
+ * The same chains from their beginning, which may lie before what was read: the lifts of those are read as a whole, once
+ * for all their chains. A chain is known again by its newest callout.
+ */
+function fromTheirBeginning(
   store: Store,
-  chain: readonly RepeatCandidate[],
+  chains: RepeatsInPeriod["chains"],
   { from, until, windowDays }: ReviewPeriod,
-): readonly RepeatCandidate[] {
-  const [first] = chain;
+): RepeatsInPeriod["chains"] {
   const readSince = daysBefore(from, windowDays);
-  if (!first?.liftId || daysBefore(first.receivedAt, windowDays) >= readSince) return chain;
-  const { liftId, group, id } = first;
-  const all = store.all<RepeatCandidate>(chainCandidatesSql, { liftId, group, until });
-  return chainsByGroup(all, windowDays).find((whole) => whole.some((callout) => callout.id === id)) ?? chain;
+  const mayBeLonger = chains.filter(
+    ([first]) => first && daysBefore(first.receivedAt, windowDays) < readSince,
+  );
+  const liftIds = JSON.stringify([...new Set(mayBeLonger.map(([first]) => first?.liftId))]);
+  const all = store.all<RepeatCandidate>(chainCandidatesSql, { liftIds, until });
+  const whole = new Map(chainsByGroup(all, windowDays).map((chain) => [chain.at(-1)?.id, chain]));
+  return chains.map((chain) => whole.get(chain.at(-1)?.id) ?? chain);
 }
 
 export function liftTitles(store: Store): Map<string, { siteId: string; title: string }> {
@@ -61,7 +66,7 @@ export function liftTitles(store: Store): Map<string, { siteId: string; title: s
 
 /** Chains as the contract shows them, the longest first, then the one whose newest callout is newest. */
 export function describeChains(store: Store, repeats: RepeatsInPeriod, period: ReviewPeriod): Chain[] {
-  const whole = repeats.chains.map((chain) => fromItsBeginning(store, chain, period));
+  const whole = fromTheirBeginning(store, repeats.chains, period);
   const ids = JSON.stringify(whole.flat().map(({ id }) => id));
   const callouts = new Map(
     store.all<Chain["callouts"][number]>(calloutsOfChainsSql, { ids }).map((row) => [row.id, row]),

@@ -17,16 +17,17 @@ export function receivedInTimeSql(site: boolean): string {
     FROM callout WHERE callout.receivedAt >= :from AND callout.receivedAt < :until AND ${conditionsOf({ site, group: false })}`;
 }
 
-/** Every callout that can stand in a chain of one lift and group, up to the end of a period. */
+/** Every callout of some lifts that can stand in a chain, up to the end of a period. */
 export const chainCandidatesSql = `SELECT callout.id, callout.liftId, callout.faultGroup AS "group", callout.receivedAt
-  FROM callout WHERE callout.liftId = :liftId AND callout.faultGroup = :group AND callout.receivedAt < :until
+  FROM callout WHERE callout.liftId IN (SELECT value FROM json_each(:liftIds)) AND callout.receivedAt < :until
     AND callout.deleted = 0 AND callout.ending IS NOT 'wrong address'`;
 
-/** A callout as it stands in a chain. Unary plus keeps SQLite from walking the callouts instead of the list of ids. */
+/** A callout as it stands in a chain. */
 export const calloutsOfChainsSql = `SELECT callout.id, callout.number, callout.receivedAt, callout.said,
-    coalesce((SELECT fix.cause FROM recordedFix AS fix WHERE fix.calloutId = callout.id AND ${fixCounts} ORDER BY fix.at DESC LIMIT 1), '') AS cause,
-    coalesce((SELECT fix.fix FROM recordedFix AS fix WHERE fix.calloutId = callout.id AND ${fixCounts} ORDER BY fix.at DESC LIMIT 1), '') AS fix
-  FROM json_each(:ids) AS asked JOIN callout ON callout.id = asked.value`;
+    coalesce(latest.cause, '') AS cause, coalesce(latest.fix, '') AS fix
+  FROM json_each(:ids) AS asked JOIN callout ON callout.id = asked.value
+    LEFT JOIN recordedFix AS latest ON latest.id = (SELECT fix.id FROM recordedFix AS fix
+      WHERE fix.calloutId = callout.id AND ${fixCounts} ORDER BY fix.at DESC LIMIT 1)`;
 
 export const liftTitlesSql = `SELECT lift.id, lift.siteId, site.name || ', ' || lift.name AS title
   FROM lift JOIN site ON site.id = lift.siteId`;
