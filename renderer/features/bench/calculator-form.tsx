@@ -1,0 +1,75 @@
+import { type FocusEvent, type RefObject, useState } from "react";
+import type { Calculator } from "#shared-lib/calculators/calculator.ts";
+import { type Field, isShown } from "#shared-lib/calculators/field.ts";
+import type { UnitSystem } from "#shared-lib/quantities.ts";
+import { Caution } from "../../ui/caution.tsx";
+import { CalculatorField } from "./calculator-field.tsx";
+import { fieldGroups } from "./field-groups.ts";
+import type { BenchForm } from "./use-bench-form.ts";
+
+interface CalculatorFormProps {
+  readonly calculator: Calculator;
+  readonly form: BenchForm;
+  readonly system: UnitSystem;
+  /** Saving was tried: what is missing is then said at its field. */
+  readonly asked: boolean;
+  readonly formRef: RefObject<HTMLFormElement | null>;
+}
+
+const fieldOf = (target: EventTarget | null): Element | null =>
+  target instanceof Element ? target.closest("[data-field]") : null;
+
+/** The inputs of one calculator as its definition says; a sentence stands at a field once the person has left it. */
+export function CalculatorForm({ calculator, form, system, asked, formRef }: CalculatorFormProps) {
+  const [editing, setEditing] = useState<string | null>(null);
+  const [helped, setHelped] = useState<string | null>(null);
+  const shown = calculator.inputs.filter((field) => isShown(field, calculator.inputs, form.input));
+  const problemAt = (field: Field): string | undefined => {
+    if (field.key === editing) return undefined;
+    const found = form.result.problems.find((problem) => problem.field === field.key)?.sentence;
+    const missing = asked && form.result.missing.includes(field.key);
+    return found ?? (missing ? "Still needed. Nothing is saved without it." : undefined);
+  };
+  const left = (event: FocusEvent): void => {
+    const from = fieldOf(event.target);
+    if (from !== fieldOf(event.relatedTarget)) setEditing(null);
+  };
+  const helpField = shown.find((field) => field.key === helped);
+  return (
+    <form
+      className="bench-in"
+      aria-label="What is entered"
+      ref={formRef}
+      onSubmit={(event) => event.preventDefault()}
+      onBlur={left}
+      onFocus={(event) => setHelped(fieldOf(event.target)?.getAttribute("data-field") ?? null)}
+    >
+      {fieldGroups(shown).map((group) => (
+        <fieldset key={group.key} className="bench-group">
+          <legend className={group.name === undefined ? "seen-by-reader-only" : "bench-legend"}>
+            {group.name ?? "Values"}
+          </legend>
+          {group.fields.map((field) => (
+            <CalculatorField
+              key={`${field.key} ${form.round}`}
+              field={field}
+              fields={calculator.inputs}
+              form={form}
+              system={system}
+              problem={problemAt(field)}
+              onEdit={setEditing}
+            />
+          ))}
+        </fieldset>
+      ))}
+      <Caution>{calculator.cautions.join(" ")}</Caution>
+      <p className="bench-help label" role="status">
+        {helpField?.help !== undefined && (
+          <>
+            <b>{helpField.label}:</b> {helpField.help}
+          </>
+        )}
+      </p>
+    </form>
+  );
+}

@@ -1,0 +1,140 @@
+import type { Calculator } from "#shared-lib/calculators/calculator.ts";
+import type { Field } from "#shared-lib/calculators/field.ts";
+import { type Source, type SourceStatus, writeSource } from "#shared-lib/calculators/source.ts";
+import { type UnitSystem, writeQuantity } from "#shared-lib/quantities.ts";
+import { RuledTitle } from "../../ui/ruled-title.tsx";
+import { formulaParts } from "./formula-parts.ts";
+
+interface DocumentationProps {
+  readonly calculator: Calculator;
+  readonly system: UnitSystem;
+}
+
+const standing: Readonly<Record<SourceStatus, string>> = {
+  published: "published, as cited",
+  "second-hand": "from notes on the clause: compare the current text",
+  "from memory": "from memory: check against the current text",
+  derived: "derived here",
+  site: "the site's own",
+  "common practice": "common practice, no source",
+};
+
+/** How the calculator works, read from its definition: formulas, where they are from, what is entered. */
+export function Documentation({ calculator, system }: DocumentationProps) {
+  return (
+    <section className="bench-documentation region" aria-label="How it is computed">
+      <RuledTitle>How it is computed</RuledTitle>
+      <p>{calculator.purpose}</p>
+      <div className="bench-formulas">
+        {calculator.formulas.map((formula) => (
+          <section key={formula.name}>
+            <h3>{formula.name}</h3>
+            <FormulaText text={formula.text} />
+            <p className="label">
+              <FormulaLine text={formula.symbols} />
+            </p>
+            <p className="label soft">{writeSource(formula.source)}</p>
+          </section>
+        ))}
+      </div>
+      <Sources sources={calculator.sources} />
+      <Inputs fields={calculator.inputs} system={system} />
+    </section>
+  );
+}
+
+/** Several formulas stand each on a line of its own. */
+function FormulaText({ text }: { readonly text: string }) {
+  return text.split("; ").map((line) => (
+    <p key={line} className="formula">
+      <FormulaLine text={line} />
+    </p>
+  ));
+}
+
+function FormulaLine({ text }: { readonly text: string }) {
+  let offset = 0;
+  return formulaParts(text).map((part) => {
+    offset += part.text.length + 1;
+    return part.low ? <sub key={offset}>{part.text}</sub> : <span key={offset}>{part.text}</span>;
+  });
+}
+
+export function Sources({ sources }: { readonly sources: readonly Source[] }) {
+  return (
+    <>
+      <h3>Sources</h3>
+      <div className="scroll-frame">
+        <table className="table" aria-label="Sources">
+          <thead>
+            <tr>
+              <th scope="col">What</th>
+              <th scope="col">Document and edition</th>
+              <th scope="col">Clause</th>
+              <th scope="col">How sure</th>
+            </tr>
+          </thead>
+          <tbody>
+            {sources.map((source) => (
+              <tr key={`${source.document} ${source.clause} ${source.words}`}>
+                <td>{source.words}</td>
+                <td>
+                  {source.document === ""
+                    ? "none"
+                    : `${source.document}${source.edition === "" ? "" : `:${source.edition}`}`}
+                </td>
+                <td>{source.clause === "" ? "none" : source.clause}</td>
+                <td>{standing[source.status]}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </>
+  );
+}
+
+function rangeOf(field: Field, system: UnitSystem): string {
+  switch (field.kind) {
+    case "number": {
+      const [least, most] = field.range;
+      const write = (value: number): string =>
+        writeQuantity(value, field.unit, { digits: field.digits, system });
+      return `${write(least)} to ${write(most)}`;
+    }
+    case "choice":
+      return field.options.map((option) => option.words).join(", ");
+    case "order":
+      return field.items.map((item) => item.words).join(", ");
+    case "text":
+      return `words, at most ${field.longest} letters`;
+  }
+}
+
+function Inputs({ fields, system }: { readonly fields: readonly Field[]; readonly system: UnitSystem }) {
+  return (
+    <>
+      <h3>What is entered</h3>
+      <div className="scroll-frame">
+        <table className="table" aria-label="What is entered">
+          <thead>
+            <tr>
+              <th scope="col">Input</th>
+              <th scope="col">Allowed</th>
+              <th scope="col">Meaning</th>
+            </tr>
+          </thead>
+          <tbody>
+            {fields.map((field) => (
+              <tr key={field.key}>
+                <td>{field.label}</td>
+                <td>{rangeOf(field, system)}</td>
+                <td className="soft">{field.help ?? ""}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </>
+  );
+}
