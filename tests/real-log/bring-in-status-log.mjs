@@ -15,6 +15,7 @@ const groupOfSymptom = JSON.parse(readFileSync(path.join(here, "symptom-groups.j
 const importer = "Log import";
 
 /** RFC 4180: quoted fields may hold commas, quotes and line ends. */
+/** @param {string} text @returns {Record<string, string>[]} */
 export function readCsv(text) {
   const rows = [];
   let row = [];
@@ -43,14 +44,16 @@ export function readCsv(text) {
   return body.map((cells) => Object.fromEntries(head.map((name, index) => [name, cells[index] ?? ""])));
 }
 
-const moment = (time) => new Date(time).toISOString();
+/** @param {string | undefined} time */
+const moment = (time) => new Date(time ?? "").toISOString();
 
+/** @param {Record<string, string>[]} rows @param {string} liftId */
 function calloutsOf(rows, liftId) {
   const inOrder = [...rows].sort((one, other) => (moment(one.time_utc) < moment(other.time_utc) ? -1 : 1));
   return inOrder.flatMap((row, index) => {
     if (row.update_type !== "Break") return [];
     const back = inOrder.slice(index + 1).find((later) => later.category === "ON");
-    const group = groupOfSymptom[row.symptom];
+    const group = groupOfSymptom[row.symptom ?? ""];
     if (group === undefined) throw new Error(`The table of symptoms has no line for "${row.symptom}".`);
     return [
       {
@@ -65,6 +68,7 @@ function calloutsOf(rows, liftId) {
 }
 
 /** One `ask --lines` process: requests go in, answers come out in the same order. */
+/** @param {string} folder */
 function openAsk(folder) {
   const ask = path.join(projectRoot, "main/command-line/ask.mjs");
   const child = spawn(process.execPath, [ask, "--data", folder, "--as", importer, "--lines"], {
@@ -72,6 +76,7 @@ function openAsk(folder) {
   });
   const answers = createInterface({ input: child.stdout })[Symbol.asyncIterator]();
   return {
+    /** @param {string} operation @param {unknown} input */
     send: (operation, input) => child.stdin.write(`${JSON.stringify({ operation, input })}\n`),
     async next() {
       const { value, done } = await answers.next();
@@ -87,24 +92,26 @@ function openAsk(folder) {
   };
 }
 
+/** @param {string} file @param {string} folder */
 async function bringIn(file, folder) {
   const rows = readCsv(readFileSync(file, "utf8"));
   const ask = openAsk(folder);
+  /** @param {string} operation @param {unknown} input */
   const call = (operation, input) => {
     ask.send(operation, input);
     return ask.next();
   };
   await call("company.start", { companyName: "Status log", personName: importer, role: "office" });
   const sites = new Map();
-  const units = Map.groupBy ? Map.groupBy(rows, (row) => row.unit_id) : groupByUnit(rows);
+  const units = groupByUnit(rows);
   let callouts = 0;
   for (const [unit, unitRows] of units) {
-    const { station, station_desc: entrance } = unitRows[0];
+    const { station = "", station_desc: entrance, unit_desc: place } = unitRows[0] ?? {};
     if (!sites.has(station)) sites.set(station, (await call("site.add", { name: station })).id);
     const lift = await call("lift.add", {
       siteId: sites.get(station),
       name: unit,
-      notes: `${entrance}. ${unitRows[0].unit_desc}`,
+      notes: `${entrance}. ${place}`,
     });
     const brought = calloutsOf(unitRows, lift.id);
     for (const callout of brought) ask.send("callout.bringIn", callout);
@@ -115,6 +122,7 @@ async function bringIn(file, folder) {
   return { lifts: units.size, sites: sites.size, callouts };
 }
 
+/** @param {Record<string, string>[]} rows @returns {Map<string, Record<string, string>[]>} */
 function groupByUnit(rows) {
   const units = new Map();
   for (const row of rows) units.set(row.unit_id, [...(units.get(row.unit_id) ?? []), row]);

@@ -3,11 +3,11 @@ import fs from "node:fs";
 import os from "node:os";
 import path from "node:path";
 import { promisify } from "node:util";
-import initSqlJs, { type Database } from "sql.js";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { InputOf, OperationName, OutputOf } from "#shared-lib/contract/operations.ts";
 import { DataSession } from "../../main/data/data-session.ts";
-// @ts-expect-error a plain script, which runs without a build
+import { openSqliteOnDisk } from "../../main/data/sqlite-disk/open-sqlite-on-disk.ts";
+import type { SqliteFile } from "../../main/data/sqlite-disk/sqlite-file.ts";
 import { readCsv } from "./bring-in-status-log.mjs";
 import {
   countsPerLiftSql,
@@ -23,19 +23,11 @@ const log = path.resolve(import.meta.dirname, "../../../shared/published/records
 const isThere = fs.existsSync(log);
 if (!isThere) console.log("The real status log is not on this machine: its test is left out.");
 
-interface LogRow {
-  readonly unit_id: string;
-  readonly time_utc: string;
-  readonly update_type: string;
-  readonly category: string;
-  readonly symptom: string;
-}
-
 /** 277 lifts, 5,514 breaks, August 2013 to February 2015. The log itself is not part of the project. */
 describe.runIf(isThere)("a real log of 277 lifts", () => {
   let folder = "";
   let session: DataSession;
-  let counted: Database;
+  let counted: SqliteFile;
 
   async function ask<Name extends OperationName>(name: Name, input: InputOf<Name>): Promise<OutputOf<Name>> {
     const envelope = await session.request({ operation: name, input });
@@ -44,7 +36,7 @@ describe.runIf(isThere)("a real log of 277 lifts", () => {
   }
   const whole = { from: "2013-01-01T00:00:00.000Z", until: "2016-01-01T00:00:00.000Z" };
   const number = (sql: string, parameters: Record<string, number> = {}): number =>
-    Number(counted.exec(sql, parameters)[0]?.values[0]?.[0]);
+    Object.values(counted.get<Record<string, number>>(sql, parameters) ?? {})[0] ?? -1;
 
   beforeAll(async () => {
     folder = fs.mkdtempSync(path.join(os.tmpdir(), "sillbook-real-log-"));
@@ -61,20 +53,21 @@ describe.runIf(isThere)("a real log of 277 lifts", () => {
       programVersion: "test",
       emit: () => undefined,
     });
-    const sql = await initSqlJs();
-    counted = new sql.Database();
-    counted.run(createLogSql);
-    for (const row of readCsv(fs.readFileSync(log, "utf8")) as LogRow[]) {
-      const group = (symptomGroups as Record<string, string>)[row.symptom] ?? "";
-      counted.run(insertLogSql, [
-        row.unit_id,
-        row.update_type,
-        row.category,
-        row.symptom,
-        new Date(row.time_utc).toISOString(),
-        group,
-      ]);
-    }
+    counted = await openSqliteOnDisk(path.join(folder, "counted.sqlite"));
+    counted.exec(createLogSql);
+    counted.transaction(() => {
+      for (const row of readCsv(fs.readFileSync(log, "utf8"))) {
+        const {
+          unit_id: unit = "",
+          update_type: type = "",
+          category = "",
+          symptom = "",
+          time_utc: time = "",
+        } = row;
+        const group = (symptomGroups as Record<string, string>)[symptom] ?? "";
+        counted.run(insertLogSql, [unit, type, category, symptom, new Date(time).toISOString(), group]);
+      }
+    });
   }, 300_000);
 
   afterAll(() => {
@@ -85,7 +78,9 @@ describe.runIf(isThere)("a real log of 277 lifts", () => {
 
   test("callouts per lift agree with a count straight from the file", async () => {
     const { lifts } = await ask("review.counts", whole);
-    const counts = counted.exec(countsPerLiftSql)[0]?.values ?? [];
+    const counts = counted
+      .all<{ unit: string; count: number }>(countsPerLiftSql)
+      .map(({ unit, count }) => [unit, count]);
     const ours = lifts
       .filter((lift) => lift.count > 0)
       .map((lift) => [lift.liftTitle.split(", ").at(-1), lift.count]);
@@ -95,8 +90,8 @@ describe.runIf(isThere)("a real log of 277 lifts", () => {
   test("same-lift repeats and group repeats agree", async () => {
     const repeats = await ask("review.repeats", whole);
     expect(repeats.callouts).toBe(5514);
-    expect(repeats.sameLift.repeats).toBe(number(repeatsByLiftSql, { ":withUnknown": 1 }));
-    expect(repeats.repeats).toBe(number(repeatsByGroupSql, { ":withUnknown": 0 }));
+    expect(repeats.sameLift.repeats).toBe(number(repeatsByLiftSql, { withUnknown: 1 }));
+    expect(repeats.repeats).toBe(number(repeatsByGroupSql, { withUnknown: 0 }));
     expect(repeats.repeats).toBeGreaterThan(100);
   });
 

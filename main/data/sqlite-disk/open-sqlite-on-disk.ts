@@ -17,10 +17,10 @@ import {
   synchronousExtra,
   writeApplicationId,
 } from "./sqlite-disk.sql.ts";
-import { diskError, explainSqliteError } from "./sqlite-error.ts";
+import { diskError, explainSqliteError, SqliteError } from "./sqlite-error.ts";
 import { SqliteFile } from "./sqlite-file.ts";
 import type { SystemCallTrace } from "./system-call-trace.ts";
-import { systemErrorCode } from "./system-errors.ts";
+import { isSystemError, systemErrorCode } from "./system-errors.ts";
 
 export interface OpenOptions {
   /** What to do when the file does not exist: create it (default) or refuse with `not-found`. */
@@ -101,7 +101,8 @@ async function createDatabase(file: string, options: OpenOptions): Promise<void>
     fs.renameSync(temporary, file);
     syncFolder(path.dirname(file));
   } catch (error) {
-    throw error instanceof SillbookError ? error : diskError(systemErrorCode(error), { path: file });
+    if (isSystemError(error) || error instanceof SqliteError) throw diskError(systemErrorCode(error), { path: file });
+    throw error;
   }
 }
 

@@ -7,7 +7,7 @@ import { openSqliteOnDisk } from "./open-sqlite-on-disk.ts";
 import { createProof, readProof, writeProof } from "./self-test.sql.ts";
 import { diskError } from "./sqlite-error.ts";
 import type { SystemCallTrace } from "./system-call-trace.ts";
-import { systemErrorCode } from "./system-errors.ts";
+import { isSystemError, systemErrorCode } from "./system-errors.ts";
 
 /**
  * Proves in the data folder, before any data is touched, that a commit reaches the real disk: a small database is written,
@@ -25,9 +25,9 @@ export async function proveDisk(
     const mark = await writeMark(file, open);
     await readMark(file, mark, open);
   } catch (error) {
-    throw error instanceof SillbookError
-      ? error
-      : diskError(systemErrorCode(error), { path: file, step: String(error) });
+    throw isSystemError(error)
+      ? diskError(systemErrorCode(error), { path: file, step: String(error) })
+      : error;
   } finally {
     removeProof(file);
   }

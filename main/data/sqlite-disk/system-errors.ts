@@ -36,6 +36,11 @@ export function systemErrorCode(error: unknown): string {
   return "EIO";
 }
 
+/** A call to the operating system failed; anything else (a missing module, a defect) is not the disk's fault. */
+export function isSystemError(error: unknown): boolean {
+  return typeof error === "object" && error !== null && "syscall" in error;
+}
+
 /** The number SQLite's C library understands. An unknown code becomes EIO, never success. */
 export function systemErrorNumber(code: string): number {
   // Over its quota or over a size limit means the same to a person as a full disk, and SQLite only knows ENOSPC.
