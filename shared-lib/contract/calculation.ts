@@ -52,6 +52,17 @@ export const calculationOperations = {
     }),
     savedSchema.extend({ verdictWord: z.string(), verdictSentence: z.string() }),
   ),
+  "calculation.recent": read(
+    "The results saved last, of every lift, newest first, each with its lift and landing in words.",
+    z.object({ limit: z.int().min(1).max(100).default(10) }).default({ limit: 10 }),
+    z.object({
+      calculations: z.array(
+        calculationSchema
+          .omit({ inputs: true, result: true })
+          .extend({ liftTitle: z.string(), landingMarking: z.string().nullable() }),
+      ),
+    }),
+  ),
   "calculation.list": read(
     "Saved results of a lift, newest first.",
     z.object({

@@ -8,7 +8,7 @@ import type { UnitSystem } from "#shared-lib/quantities.ts";
 import { type DraftState, useDraft } from "../../use-draft.ts";
 import { useRead } from "../../use-read.ts";
 import { type BenchPlace, draftKey } from "./bench-place.ts";
-import { type Entries, type Entry, inputOf, readEntries } from "./entries.ts";
+import { type Entries, type Entry, inputOf, readEntries, sameEntries } from "./entries.ts";
 import { type FilledIn, filledIn } from "./filled-in.ts";
 
 export interface BenchForm {
@@ -23,8 +23,8 @@ export interface BenchForm {
   readonly draft: DraftState<unknown>;
   readonly set: (key: string, entry: Entry) => void;
   readonly setAll: (entries: Entries) => void;
-  /** After saving: forgets the draft, keeps what is on the screen. */
-  readonly settle: () => Promise<void>;
+  /** After saving these entries: they stay on the screen and their draft goes, unless more was typed meanwhile. */
+  readonly settle: (saved: Entries) => Promise<void>;
   /** Forgets everything typed here. */
   readonly startAnew: () => void;
   /** Changes when the form is begun anew, so that the fields begin anew with it. */
@@ -95,9 +95,9 @@ export function useBenchForm(calculator: Calculator, place: BenchPlace, system: 
     set: (key, entry) =>
       draft.set((before: unknown) => ({ ...readEntries(calculator, before), [key]: entry })),
     setAll: (next) => draft.set((before: unknown) => ({ ...readEntries(calculator, before), ...next })),
-    settle: async () => {
-      setSettled(newest.current);
-      await draft.drop();
+    settle: async (saved) => {
+      setSettled(saved);
+      if (sameEntries(newest.current, saved)) await draft.drop();
     },
     startAnew: () => {
       setSettled(noEntries);

@@ -10,6 +10,16 @@ export function listCalculationsSql(ofCalculator: boolean, ofLanding: boolean): 
     WHERE ${conditions.join(" AND ")} ORDER BY calculation.at DESC, calculation.id DESC LIMIT :limit`;
 }
 
+/** Lifts that were deleted have no results to open. */
+export const recentCalculationsSql = `SELECT calculation.*, person.name AS personName,
+    site.name || ', ' || lift.name AS liftTitle, landing.marking AS landingMarking
+  FROM calculation
+    JOIN lift ON lift.id = calculation.liftId AND lift.deleted = 0
+    JOIN site ON site.id = lift.siteId
+    LEFT JOIN landing ON landing.id = calculation.landingId AND landing.deleted = 0
+    LEFT JOIN person ON person.id = calculation.personId
+  WHERE calculation.deleted = 0 ORDER BY calculation.at DESC, calculation.id DESC LIMIT :limit`;
+
 export const lastCalculationHereSql = `SELECT at, inputs FROM calculation
   WHERE liftId = :liftId AND calculatorId = :calculatorId AND landingId IS :landingId AND deleted = 0
   ORDER BY at DESC, id DESC LIMIT 1`;

@@ -3,7 +3,7 @@ import type { Calculation } from "#shared-lib/contract/calculation.ts";
 import type { OutputOf } from "#shared-lib/contract/operations.ts";
 import type { Handlers } from "../../context.ts";
 import { fromRow } from "../../record-store.ts";
-import { listCalculationsSql } from "./calculation.sql.ts";
+import { listCalculationsSql, recentCalculationsSql } from "./calculation.sql.ts";
 import { prefillInputs } from "./prefill-inputs.ts";
 import { findCalculator, runCalculator, toJson } from "./run-calculator.ts";
 
@@ -20,7 +20,7 @@ function toCalculation(row: Readonly<Record<string, unknown>>): Calculation {
 }
 
 export const calculationQueries: Handlers<
-  "calculator.list" | "calculator.compute" | "calculator.prefill" | "calculation.list"
+  "calculator.list" | "calculator.compute" | "calculator.prefill" | "calculation.recent" | "calculation.list"
 > = {
   "calculator.list"() {
     return {
@@ -36,6 +36,20 @@ export const calculationQueries: Handlers<
 
   "calculator.prefill"(context, { id, liftId, landingId }) {
     return prefillInputs(context, findCalculator(id), { calculatorId: id, liftId, landingId });
+  },
+
+  "calculation.recent"(context, { limit }) {
+    const rows = context.store.all<Record<string, unknown>>(recentCalculationsSql, { limit });
+    return {
+      calculations: rows.map((row) => {
+        const { inputs: _inputs, result: _result, ...calculation } = toCalculation(row);
+        return {
+          ...calculation,
+          liftTitle: row.liftTitle as string,
+          landingMarking: row.landingMarking as string | null,
+        };
+      }),
+    };
   },
 
   "calculation.list"(context, { liftId, calculatorId, landingId, limit }) {
