@@ -49,10 +49,11 @@ function judgeValue(expected: Expected & { kind: "value" }, value: number): Step
 
 /**
  * What a step's finding means. Pure; `unchecked` where there is no limit to compare with, because a number without one
- * proves nothing.
+ * proves nothing, and where the step could not be checked.
  * @returns null where the finding is of another kind than the step asks for
  */
 export function verdictOf(expected: Expected, found: Found): StepJudgement | null {
+  if (found.kind === "not checked") return { verdict: "unchecked", sentence: "Not checked." };
   if (expected.kind === "state" && found.kind === "state")
     return judge(found.on === expected.on, `Expected ${onOff(expected.on)}; found ${onOff(found.on)}.`);
   if (expected.kind === "order" && found.kind === "order") return judgeOrder(expected.order, found.order);

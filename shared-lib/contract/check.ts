@@ -23,6 +23,8 @@ export const foundSchema = z.discriminatedUnion("kind", [
   z.object({ kind: z.literal("order"), order: z.array(z.string()).max(20) }),
   z.object({ kind: z.literal("value"), value: z.number() }),
   z.object({ kind: z.literal("yes"), yes: z.boolean() }),
+  /** It could not be checked now; the note says why. The step stays unchecked. */
+  z.object({ kind: z.literal("not checked") }),
 ]);
 export type Found = z.infer<typeof foundSchema>;
 
@@ -60,8 +62,16 @@ export const checkStepSchema = planStepSchema.extend({
   note: z.string(),
   at: momentSchema.nullable(),
   by: byWhomSchema.nullable(),
-  /** Verdict of the same step the previous time, with its date. */
-  previous: z.object({ verdict: z.enum(stepVerdicts), sentence: z.string(), at: momentSchema }).nullable(),
+  /** What the same step showed when it was last checked before, in which check and when. */
+  previous: z
+    .object({
+      checkId: idSchema,
+      found: foundSchema,
+      verdict: z.enum(stepVerdicts),
+      sentence: z.string(),
+      at: momentSchema,
+    })
+    .nullable(),
 });
 
 export const checkLineSchema = z.object({

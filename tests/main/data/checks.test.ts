@@ -105,6 +105,53 @@ describe("a signal check", () => {
     );
   });
 
+  test("what could not be checked stays unchecked, with its note, and takes nothing from what was found before", () => {
+    const first = start();
+    record(first.id, "1", "up", inOrder.down);
+    bench.minutes(60);
+    const second = start();
+    const notNow = {
+      checkId: second.id,
+      stepKey: `zone-up-${landing("1")}`,
+      found: { kind: "not checked" },
+      note: "Lobby is being painted.",
+    } as const;
+    expect(bench.ask("check.recordStep", notNow)).toMatchObject({ verdict: "unchecked" });
+    const found = bench.ask("check.find", { id: second.id });
+    expect(found.check).toMatchObject({ passed: 0, failed: 0, unchecked: 8 });
+    expect(found.steps.find(({ key }) => key === notNow.stepKey)).toMatchObject({
+      found: { kind: "not checked" },
+      verdict: "unchecked",
+      note: "Lobby is being painted.",
+      previous: { checkId: first.id, verdict: "failed", found: { kind: "order", order: inOrder.down } },
+    });
+    const place = () =>
+      bench
+        .ask("check.landingStates", { liftId })
+        .places.find(({ landingId, part }) => landingId === landing("1") && part === "zone-magnet");
+    expect(place()).toMatchObject({ verdict: "failed", checkId: first.id });
+    expect(
+      bench.ask("check.find", { id: start().id }).steps.find(({ key }) => key === notNow.stepKey),
+    ).toMatchObject({
+      previous: { checkId: first.id },
+    });
+  });
+
+  test("a finding taken back in its own check does not count afterwards", () => {
+    const first = start();
+    record(first.id, "1", "up", inOrder.down);
+    bench.ask("check.recordStep", {
+      checkId: first.id,
+      stepKey: `zone-up-${landing("1")}`,
+      found: { kind: "not checked" },
+    });
+    const next = bench.ask("check.find", { id: start().id });
+    expect(next.steps.every(({ previous }) => previous === null)).toBe(true);
+    expect(
+      bench.ask("check.landingStates", { liftId }).places.every(({ verdict }) => verdict === "unchecked"),
+    ).toBe(true);
+  });
+
   test("keeps the steps it was started with when the lift changes", () => {
     const check = start();
     const lift = bench.ask("lift.find", { id: liftId }).lift;

@@ -40,6 +40,9 @@ export function findCheck(store: Store, id: string): FoundCheck {
 }
 
 interface EarlierRow {
+  readonly checkId: string;
+  /** JSON. */
+  readonly found: string;
   readonly stepKey: string;
   readonly verdict: StepVerdict;
   readonly sentence: string;
@@ -49,6 +52,12 @@ interface EarlierRow {
 /** The newest row of each step: rows come oldest first. */
 function newestByStep<R extends { readonly stepKey: unknown }>(rows: readonly R[]): Map<string, R> {
   return new Map(rows.map((row) => [row.stepKey as string, row]));
+}
+
+function previousOf(row: EarlierRow | undefined): CheckStep["previous"] {
+  if (!row) return null;
+  const { checkId, verdict, sentence, at } = row;
+  return { checkId, found: JSON.parse(row.found) as Found, verdict, sentence, at };
 }
 
 /** The steps of a check with what was found, and with what the same step showed the previous time. */
@@ -66,7 +75,6 @@ export function checkSteps(store: Store, { check, planned }: FoundCheck): CheckS
   );
   return planned.map((step) => {
     const row = recorded.get(step.key);
-    const previous = earlier.get(step.key);
     return {
       ...step,
       found: (row?.found ?? null) as Found | null,
@@ -75,7 +83,7 @@ export function checkSteps(store: Store, { check, planned }: FoundCheck): CheckS
       note: (row?.note ?? "") as string,
       at: (row?.at ?? null) as string | null,
       by: row ? { id: row.personId as string, name: (row.personName as string | null) ?? "" } : null,
-      previous: previous ? { verdict: previous.verdict, sentence: previous.sentence, at: previous.at } : null,
+      previous: previousOf(earlier.get(step.key)),
     };
   });
 }

@@ -25,14 +25,19 @@ export const stepsOfCheckSql = `SELECT step.*, person.name AS personName
   FROM checkStep AS step LEFT JOIN person ON person.id = step.personId
   WHERE step.checkId = :checkId ORDER BY step.id`;
 
-/** What was recorded with the same plan on the same lift in checks started earlier, oldest first. */
-export const earlierStepsSql = `SELECT step.stepKey, step.verdict, step.sentence, step.at
+/** What a check found in the end: not what was recorded again later in it, and not that a step could not be checked. */
+const foundInTheEnd = `json_extract(step.found, '$.kind') <> 'not checked' AND NOT EXISTS (SELECT 1 FROM checkStep AS later
+    WHERE later.checkId = step.checkId AND later.stepKey = step.stepKey AND later.id > step.id)`;
+
+/** What was found with the same plan on the same lift in checks started earlier, oldest first. */
+export const earlierStepsSql = `SELECT step.checkId, step.stepKey, step.found, step.verdict, step.sentence, step.at
   FROM checkStep AS step JOIN signalCheck AS earlier ON earlier.id = step.checkId
   WHERE earlier.liftId = :liftId AND earlier.planId = :planId AND earlier.deleted = 0
     AND (earlier.startedAt < :startedAt OR (earlier.startedAt = :startedAt AND earlier.id < :checkId))
+    AND ${foundInTheEnd}
   ORDER BY earlier.startedAt, earlier.id, step.id`;
 
-/** Everything recorded at steps of a lift, oldest first. */
+/** What the checks of a lift found, oldest first. */
 export const stepsOfLiftSql = `SELECT signalCheck.planId, step.checkId, step.stepKey, step.verdict, step.sentence, step.at
   FROM signalCheck JOIN checkStep AS step ON step.checkId = signalCheck.id
-  WHERE signalCheck.liftId = :liftId AND signalCheck.deleted = 0 ORDER BY step.id`;
+  WHERE signalCheck.liftId = :liftId AND signalCheck.deleted = 0 AND ${foundInTheEnd} ORDER BY step.id`;
