@@ -103,6 +103,8 @@ export const calloutLineSchema = z.object({
   receivedAt: momentSchema,
   endedAt: momentSchema.nullable(),
   ending: z.enum(endings).nullable(),
+  awaits: z.enum(awaited).nullable(),
+  returnVisitOn: daySchema.nullable(),
   /** The newest event that happened. */
   state: z.enum(eventKinds),
   /** What is to be recorded next; null when closed. */

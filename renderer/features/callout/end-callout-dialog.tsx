@@ -55,7 +55,7 @@ function EndingForm({
     reason: "",
     awaits: null,
     returnVisit: "",
-    at: formatTime(new Date()),
+    at: "",
     atTouched: false,
     asked: false,
   });
@@ -130,7 +130,7 @@ function EndingFields({ draft, refusedAt }: EndingFieldsProps) {
         />
         <DateTimeField
           label="When"
-          value={value.at}
+          value={value.atTouched ? value.at : formatTime(new Date())}
           onChange={(at) => change({ at, atTouched: true })}
           problem={refusedAt("at") ?? problems.at}
         />

@@ -6,8 +6,8 @@ export interface CalloutListAddress {
 
 /** The part of the address that turns Desk into a list of callouts. */
 export interface CalloutListSearch {
-  /** `closed`, `open` or `all`; left out where `ids` are given. */
-  readonly list?: "closed" | "open" | "all";
+  /** Which callouts; left out where `ids` are given. */
+  readonly list?: CalloutListName;
   /** Ids joined by a dot: they stay readable in an address. */
   readonly ids?: string;
   /** What the list shows, in words: "Repeats of Saltpan Court, Lift 1". */
@@ -21,7 +21,7 @@ export function calloutListLink(ids: readonly string[], title: string): CalloutL
 
 export interface CalloutListChoice {
   readonly ids: readonly string[] | null;
-  readonly list: "closed" | "open" | "all";
+  readonly list: CalloutListName;
   readonly title: string;
 }
 
@@ -30,12 +30,19 @@ export function readCalloutListSearch(search: Readonly<Record<string, unknown>>)
   const title = typeof search.title === "string" && search.title !== "" ? search.title : null;
   const ids = readIds(search.ids);
   if (ids !== null) return { ids, list: "all", title: title ?? "Callouts" };
-  const list = lists.find((one) => one === search.list);
+  const list = calloutLists.find((one) => one === search.list);
   return list === undefined ? null : { ids: null, list, title: title ?? listTitles[list] };
 }
 
-const lists = ["closed", "open", "all"] as const;
-const listTitles = { closed: "Closed callouts", open: "Open callouts", all: "All callouts" } as const;
+export const calloutLists = ["open", "closed", "left out", "all"] as const;
+export type CalloutListName = (typeof calloutLists)[number];
+
+export const listTitles: { readonly [Name in CalloutListName]: string } = {
+  open: "Open callouts",
+  closed: "Closed callouts",
+  "left out": "Left out of service",
+  all: "All callouts",
+};
 const idPattern = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/i;
 
 function readIds(text: unknown): readonly string[] | null {

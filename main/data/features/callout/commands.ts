@@ -4,6 +4,7 @@ import { type Context, type Handlers, signerOf } from "../../context.ts";
 import type { StoredRecord } from "../../record-store.ts";
 import { laterOf, refuseFutureTime } from "../../times.ts";
 import { effectiveEventsSql, isEffectiveSql, openDangerOfLiftSql } from "./callout.sql.ts";
+import { isStillPast, refuseLiveEntrapment } from "./earlier-record.ts";
 import { refuseImpossibleTime } from "./event-times.ts";
 import { setLiftState } from "./lift-state.ts";
 
@@ -109,11 +110,12 @@ export const calloutCommands: Handlers<
     const callout = context.records.findAtVersion("callout", id, version);
     const liftId = fields.liftId === undefined ? (callout.liftId as string | null) : fields.liftId;
     refuseUnnamedLift(context, liftId, fields.liftWords ?? (callout.liftWords as string));
-    const saved = context.records.update(
-      "callout",
-      callout,
-      group ? { ...fields, faultGroup: group } : fields,
-    );
+    const earlierRecord = isStillPast(callout, fields.inside ?? callout.inside, callout.endedAt === null);
+    const saved = context.records.update("callout", callout, {
+      ...fields,
+      ...(group ? { faultGroup: group } : {}),
+      earlierRecord,
+    });
     if (
       fields.inside === "people inside" ||
       (callout.inside === "people inside" && liftId !== callout.liftId)
@@ -236,6 +238,7 @@ export const calloutCommands: Handlers<
       correct(context, event, { at: event.at as string, note: `Opened again: ${reason}`, withdrawn: true });
     }
     return context.records.update("callout", callout, {
+      earlierRecord: isStillPast(callout, callout.inside, true),
       ending: null,
       endedAt: null,
       endingReason: "",
@@ -249,6 +252,7 @@ export const calloutCommands: Handlers<
     { liftId, said, group, receivedAt, backInServiceAt, cause, fix, inside, ending },
   ) {
     context.records.find("lift", liftId);
+    refuseLiveEntrapment(inside, backInServiceAt);
     refuseFutureTime(receivedAt, context.now);
     if (backInServiceAt && backInServiceAt < receivedAt)
       refuseImpossibleTime(backInServiceAt, receivedAt, context.now);

@@ -1,0 +1,127 @@
+import { useMemo } from "react";
+import type { LiftLine } from "#shared-lib/contract/lift.ts";
+import { Button } from "../../ui/button.tsx";
+import { ComboField } from "../../ui/combo-field.tsx";
+import { useCommand } from "../../use-command.ts";
+import { useRead } from "../../use-read.ts";
+import { useDebounced } from "./use-debounced.ts";
+
+interface WhichLiftProps {
+  readonly text: string;
+  readonly liftId: string | null;
+  readonly onText: (text: string) => void;
+  readonly onLift: (id: string | null) => void;
+  /** The chosen lift, where it is known already. */
+  readonly lift: LiftLine | null;
+  readonly problem: string | undefined;
+  readonly disabled: boolean;
+  readonly autoFocus?: boolean;
+}
+
+/** A lift by parts of site, street, name, plate or a caller's number; words that are on no list may stay. */
+export function WhichLift(props: WhichLiftProps) {
+  const { text, liftId, onText, onLift, lift } = props;
+  const asked = useDebounced(text, 80);
+  const found = useRead("lift.lookUp", { text: asked }, { keepPrevious: true, entities: ["lift", "site"] });
+  const options = useMemo(
+    () =>
+      (found.value?.lifts ?? []).map((one) => ({
+        id: one.id,
+        words: one.title,
+        note: [
+          one.street,
+          one.state === "in service" ? "" : one.state,
+          one.because && `found by ${one.because}`,
+        ]
+          .filter((part) => part !== "")
+          .join(" · "),
+      })),
+    [found.value],
+  );
+  const isFree = liftId === null && text.trim() !== "";
+  return (
+    <div className="stack which-lift">
+      <ComboField
+        label="Which lift"
+        freeText
+        text={text}
+        onText={onText}
+        options={options}
+        chosenId={liftId}
+        onChoose={(option) => onLift(option?.id ?? null)}
+        problem={props.problem}
+        disabled={props.disabled}
+        autoFocus={props.autoFocus ?? false}
+        hint={lift === null ? undefined : liftFacts(lift)}
+        hintWideOnly
+        {...(lift === null || lift.street === "" ? {} : { aside: lift.street })}
+      />
+      {isFree && (
+        <p className="soft label">
+          No lift chosen: “{text.trim()}” is kept in these words, and which lift it is can be settled later.
+        </p>
+      )}
+      {lift !== null && <OtherLifts lift={lift} onChoose={(other) => choose(other, onText, onLift)} />}
+    </div>
+  );
+}
+
+function choose(lift: LiftLine, onText: WhichLiftProps["onText"], onLift: WhichLiftProps["onLift"]): void {
+  onText(lift.title);
+  onLift(lift.id);
+}
+
+/** "6 landings · geared traction · centre-opening doors · Tern" */
+export function liftFacts(lift: LiftLine): string {
+  return [
+    lift.landingCount > 0 ? `${lift.landingCount} landings` : "",
+    lift.driveKind ?? "",
+    lift.doorKind === null ? "" : `${lift.doorKind} doors`,
+    lift.controllerFamily,
+  ]
+    .filter((part) => part !== "")
+    .join(" · ");
+}
+
+const mostOthers = 5;
+
+/** The other lifts of the site, one key each: callers name the house first and the lift last. */
+function OtherLifts({
+  lift,
+  onChoose,
+}: {
+  readonly lift: LiftLine;
+  readonly onChoose: (lift: LiftLine) => void;
+}) {
+  const all = useRead("lift.list", {}, { entities: ["lift", "site"] });
+  const ofSite = (all.value?.lifts ?? [])
+    .filter((one) => one.siteId === lift.siteId)
+    .slice(0, mostOthers + 1);
+  const others = ofSite
+    .map((one, i) => ({ one, keys: `Alt ${i + 1}` }))
+    .filter(({ one }) => one.id !== lift.id);
+  if (others.length === 0) return null;
+  return (
+    <div className="row other-lifts">
+      <span className="soft">also here</span>
+      {others.map(({ one, keys }) => (
+        <OtherLift key={one.id} lift={one} keys={keys} onChoose={() => onChoose(one)} />
+      ))}
+    </div>
+  );
+}
+
+interface OtherLiftProps {
+  readonly lift: LiftLine;
+  readonly keys: string;
+  readonly onChoose: () => void;
+}
+
+function OtherLift({ lift, keys, onChoose }: OtherLiftProps) {
+  useCommand({ name: `Choose ${lift.name} instead`, keys, group: "Desk", run: onChoose });
+  return (
+    <Button kind="quiet" keys={keys} onPress={onChoose}>
+      {lift.name}
+    </Button>
+  );
+}
