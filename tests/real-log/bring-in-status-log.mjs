@@ -106,7 +106,8 @@ async function bringIn(file, folder) {
   const units = groupByUnit(rows);
   let callouts = 0;
   for (const [unit, unitRows] of units) {
-    const { station = "", station_desc: entrance, unit_desc: place } = unitRows[0] ?? {};
+    const { station_desc: entrance, unit_desc: place } = unitRows[0] ?? {};
+    const station = unitRows[0]?.station || `${unit} (no station in the log)`;
     if (!sites.has(station)) sites.set(station, (await call("site.add", { name: station })).id);
     const lift = await call("lift.add", {
       siteId: sites.get(station),
