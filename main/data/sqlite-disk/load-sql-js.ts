@@ -1,6 +1,7 @@
 import fs from "node:fs";
 import { createRequire } from "node:module";
 import path from "node:path";
+import { compileFunction } from "node:vm";
 import type { RedirectedCalls, SystemCalls } from "./redirected-calls.ts";
 import { diskError } from "./sqlite-error.ts";
 import type { GrowingMemory } from "./wasm-memory.ts";
@@ -86,13 +87,15 @@ export async function loadSqlJs(calls: RedirectedCalls): Promise<SqlJsDatabase> 
 }
 
 // sql.js starts one engine per evaluation of its script. Each database has its own engine, so the script is evaluated
-// anew; it is small beside the engine, whose compiled form is shared.
+// anew; it is small beside the engine, whose compiled form is shared. The debug build tells the console whenever its
+// memory grows: it gets a console of its own.
 function evaluateAnew(script: string): (settings: SqlJsSettings) => Promise<SqlJs> {
-  const require = createRequire(script);
-  delete require.cache[script];
-  const start = require(script) as (settings: SqlJsSettings) => Promise<SqlJs>;
-  delete require.cache[script];
-  return start;
+  const module: { exports: unknown } = { exports: {} };
+  const quietConsole = { log() {}, warn() {}, error() {} };
+  const names = ["module", "exports", "require", "__filename", "__dirname", "console"];
+  const evaluate = compileFunction(fs.readFileSync(script, "utf8"), names, { filename: script });
+  evaluate(module, module.exports, createRequire(script), script, path.dirname(script), quietConsole);
+  return module.exports as (settings: SqlJsSettings) => Promise<SqlJs>;
 }
 
 // When the engine cannot be started sql.js never settles its promise, so the failure is looked up one turn later.

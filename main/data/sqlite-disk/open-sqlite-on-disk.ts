@@ -101,7 +101,8 @@ async function createDatabase(file: string, options: OpenOptions): Promise<void>
     fs.renameSync(temporary, file);
     syncFolder(path.dirname(file));
   } catch (error) {
-    if (isSystemError(error) || error instanceof SqliteError) throw diskError(systemErrorCode(error), { path: file });
+    if (isSystemError(error) || error instanceof SqliteError)
+      throw diskError(systemErrorCode(error), { path: file });
     throw error;
   }
 }
