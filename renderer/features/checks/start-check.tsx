@@ -1,0 +1,95 @@
+import { useNavigate } from "@tanstack/react-router";
+import { useEffect, useRef, useState } from "react";
+import { errorWords } from "#shared-lib/errors.ts";
+import { Button } from "../../ui/button.tsx";
+import { Caution } from "../../ui/caution.tsx";
+import { ErrorNote } from "../../ui/error-note.tsx";
+import { FieldError } from "../../ui/field-parts.tsx";
+import { LiftState } from "../../ui/lift-state.tsx";
+import { RuledTitle } from "../../ui/ruled-title.tsx";
+import { useCommand } from "../../use-command.ts";
+import { useRead } from "../../use-read.ts";
+import { useWrite } from "../../use-write.ts";
+import type { ChecksAddress } from "./check-address.ts";
+import { LiftChoice } from "./lift-choice.tsx";
+import { PlanChoice } from "./plan-choice.tsx";
+
+interface StartCheckProps {
+  readonly address: ChecksAddress;
+  readonly onLift: (liftId: string | null) => void;
+}
+
+/** Choose lift and plan, read the cautions, start. */
+export function StartCheck({ address, onLift }: StartCheckProps) {
+  const navigate = useNavigate();
+  const [liftId, setLiftId] = useState(address.lift);
+  const [planId, setPlanId] = useState(address.plan);
+  const [asked, setAsked] = useState(false);
+  const form = useRef<HTMLElement>(null);
+  const plans = useRead("check.plans", liftId === null ? {} : { liftId }, {
+    entities: ["lift", "landing", "signal"],
+    keepPrevious: true,
+  });
+  const lifts = useRead(
+    "lift.list",
+    {},
+    { entities: ["lift", "site", "bridge", "danger", "callout", "callout event"] },
+  );
+  const { run, pending, error } = useWrite("check.start");
+  const lift = lifts.value?.lifts.find(({ id }) => id === liftId);
+  const plan = plans.value?.plans.find(({ id }) => id === planId);
+  const noLandings = plan !== undefined && liftId !== null && !plans.loading && plan.steps.length === 0;
+  useEffect(() => onLift(liftId), [liftId, onLift]);
+  useCommand({
+    name: "Start a signal check",
+    keys: "K",
+    group: "Checks",
+    run: () => form.current?.querySelector("input")?.focus(),
+  });
+
+  const start = async () => {
+    setAsked(true);
+    if (liftId === null || plan === undefined || noLandings) return;
+    const belongs = liftId === address.lift;
+    const result = await run({
+      liftId,
+      planId: plan.id,
+      calloutId: belongs ? address.callout : null,
+      visitId: belongs ? address.visit : null,
+    });
+    if (result.ok) void navigate({ to: "/checks/$id", params: { id: result.value.id } });
+  };
+  return (
+    <section className="stack" aria-label="Start a signal check" ref={form}>
+      <RuledTitle>Start a signal check</RuledTitle>
+      <LiftChoice
+        lift={lift}
+        liftId={liftId}
+        onLift={setLiftId}
+        problem={asked && liftId === null ? "Choose the lift that is checked." : undefined}
+      />
+      {lift !== undefined && <LiftState lift={lift} />}
+      {lift?.danger === true && <FieldError problem={errorWords["danger-open"]} />}
+      {plans.error !== undefined && <ErrorNote error={plans.error} onRetry={plans.reload} />}
+      {plans.value !== undefined && (
+        <PlanChoice
+          plans={plans.value.plans}
+          planId={plan?.id ?? null}
+          onPlan={setPlanId}
+          counted={liftId !== null}
+          problem={asked && plan === undefined ? "Choose what is checked." : undefined}
+        />
+      )}
+      {plan !== undefined && <Caution>{plan.cautions.join(" ")}</Caution>}
+      {noLandings && (
+        <FieldError problem="The landings of this lift are not recorded: enter them with the lift, then start the check." />
+      )}
+      <ErrorNote error={error} />
+      <div className="buttons">
+        <Button kind="first" onPress={() => void start()} pending={pending} disabled={lift?.danger === true}>
+          Start the check
+        </Button>
+      </div>
+    </section>
+  );
+}
