@@ -25,11 +25,16 @@ export const openDangerInServiceSql = `SELECT danger.words AS words
 
 export const dangerDuringServiceSql = `SELECT danger.words AS words
   FROM danger
-  WHERE danger.liftId = :liftId AND EXISTS (SELECT 1
-    FROM callout JOIN effectiveEvent AS event ON event.calloutId = callout.id
-    WHERE callout.liftId = danger.liftId AND event.kind = 'back in service'
-      AND substr(event.at, 1, 16) >= substr(danger.foundAt, 1, 16)
-      AND (danger.clearedAt IS NULL OR substr(event.at, 1, 16) < substr(danger.clearedAt, 1, 16))) LIMIT 1`;
+  WHERE danger.liftId = :liftId AND (
+    EXISTS (SELECT 1 FROM callout JOIN effectiveEvent AS event ON event.calloutId = callout.id
+      WHERE callout.liftId = danger.liftId AND event.kind = 'back in service'
+        AND substr(event.at, 1, 16) >= substr(danger.foundAt, 1, 16)
+        AND (danger.clearedAt IS NULL OR substr(event.at, 1, 16) < substr(danger.clearedAt, 1, 16)))
+    OR EXISTS (SELECT 1 FROM lift
+      WHERE lift.id = danger.liftId AND lift.state <> 'out of service' AND lift.stateSince IS NOT NULL
+        AND substr(lift.stateSince, 1, 16) >= substr(danger.foundAt, 1, 16)
+        AND (danger.clearedAt IS NULL OR substr(lift.stateSince, 1, 16) < substr(danger.clearedAt, 1, 16)))
+  ) LIMIT 1`;
 
 const released = `SELECT max(event.at) FROM effectiveEvent AS event
   WHERE event.calloutId = callout.id AND event.kind = 'people released'`;
@@ -47,6 +52,10 @@ export const insideNotSettledSql = `SELECT callout.number AS number
     AND (callout.endedAt IS NOT NULL OR EXISTS (SELECT 1 FROM effectiveEvent AS event
       WHERE event.calloutId = callout.id AND event.kind = 'back in service')) LIMIT 1`;
 
+/**
+ * In the minute of the call the lift may still have been put back in service: people who were trapped right after that
+ * are logged, and their release later, whatever the seconds were.
+ */
 export const inServiceBeforeReleaseSql = `SELECT callout.number AS number
   FROM callout
   WHERE callout.liftId = :liftId AND callout.earlierRecord = 0 AND callout.inside = 'people inside'
@@ -54,15 +63,28 @@ export const inServiceBeforeReleaseSql = `SELECT callout.number AS number
     AND (substr(callout.endedAt, 1, 16) < substr((${released}), 1, 16)
       OR EXISTS (SELECT 1 FROM callout AS other JOIN effectiveEvent AS event ON event.calloutId = other.id
         WHERE other.liftId = callout.liftId AND event.kind = 'back in service'
-          AND substr(event.at, 1, 16) >= substr(callout.receivedAt, 1, 16)
-          AND substr(event.at, 1, 16) < substr((${released}), 1, 16))) LIMIT 1`;
+          AND substr(event.at, 1, 16) > substr(callout.receivedAt, 1, 16)
+          AND substr(event.at, 1, 16) < substr((${released}), 1, 16))
+      OR EXISTS (SELECT 1 FROM lift
+        WHERE lift.id = callout.liftId AND lift.state <> 'out of service' AND lift.stateSince IS NOT NULL
+          AND substr(lift.stateSince, 1, 16) > substr(callout.receivedAt, 1, 16)
+          AND substr(lift.stateSince, 1, 16) < substr((${released}), 1, 16))) LIMIT 1`;
+
+/** Refused when the call is entered: later nobody could record the release without contradicting that event. */
+export const inServiceAfterCallSql = `SELECT callout.number AS number, event.at AS at
+  FROM callout JOIN callout AS other ON other.liftId = callout.liftId
+    JOIN effectiveEvent AS event ON event.calloutId = other.id
+  WHERE callout.liftId = :liftId AND callout.earlierRecord = 0 AND callout.inside = 'people inside'
+    AND (${released}) IS NULL AND event.kind = 'back in service'
+    AND substr(event.at, 1, 16) > substr(callout.receivedAt, 1, 16) LIMIT 1`;
 
 /** Callouts without a settled lift have no lift row to ask: the same rule, by callout. */
 export const peopleInsideUnsettledSql = `SELECT callout.number AS number
   FROM callout
   WHERE callout.id = :calloutId AND callout.earlierRecord = 0
-    AND ((callout.inside = 'people inside' AND (${released}) IS NULL) OR callout.inside = 'not known')
-    AND (callout.endedAt IS NOT NULL OR callout.deleted = 1) LIMIT 1`;
+    AND ((((callout.inside = 'people inside' AND (${released}) IS NULL) OR callout.inside = 'not known')
+        AND (callout.endedAt IS NOT NULL OR callout.deleted = 1))
+      OR (callout.inside = 'people inside' AND substr(callout.endedAt, 1, 16) < substr((${released}), 1, 16))) LIMIT 1`;
 
-export const liftOfEventSql = `SELECT callout.liftId AS liftId FROM calloutEvent JOIN callout ON callout.id = calloutEvent.calloutId
-  WHERE calloutEvent.id = :id AND callout.liftId IS NOT NULL`;
+export const calloutOfEventSql = `SELECT callout.id AS calloutId, callout.liftId AS liftId
+  FROM calloutEvent JOIN callout ON callout.id = calloutEvent.calloutId WHERE calloutEvent.id = :id`;

@@ -1,11 +1,13 @@
 import { type ErrorCode, errorWords, SillbookError } from "#shared-lib/errors.ts";
+import { formatDayAndTime } from "#shared-lib/format.ts";
 import type { TouchedRecord } from "./record-store.ts";
 import {
   bridgeDuringServiceSql,
+  calloutOfEventSql,
   dangerDuringServiceSql,
+  inServiceAfterCallSql,
   inServiceBeforeReleaseSql,
   insideNotSettledSql,
-  liftOfEventSql,
   openBridgeInServiceSql,
   openDangerInServiceSql,
   peopleInsideInServiceSql,
@@ -57,6 +59,12 @@ const rulesOfLift: readonly Rule[] = [
     say: ({ number }) =>
       `The people of callout ${number} were released later than that. The lift cannot have been back in service, or the callout closed, before.`,
   },
+  {
+    sql: inServiceAfterCallSql,
+    code: "people-inside",
+    say: ({ number, at }) =>
+      `Callout ${number} has people inside, and after that call the lift is recorded as back in service (${at ? formatDayAndTime(at) : ""}). Enter the call with its true time, or correct or take back that event first.`,
+  },
 ];
 
 /**
@@ -70,23 +78,28 @@ export function refuseUnsafeState(
   liftIds: readonly string[],
   touched: readonly TouchedRecord[],
 ): void {
-  for (const liftId of new Set([...liftIds, ...liftsOfEvents(store, touched)])) {
+  const ofEvents = calloutsOfEvents(store, touched);
+  for (const liftId of new Set([...liftIds, ...ofEvents.flatMap(({ liftId }) => liftId ?? [])])) {
     for (const rule of rulesOfLift) {
       const row = store.get<Record<string, string>>(rule.sql, { liftId });
       if (row) throw new SillbookError(rule.code, rule.say(row), { liftId, ...row });
     }
   }
-  for (const { entity, id } of touched) {
-    if (entity !== "callout") continue;
-    const row = store.get<Record<string, string>>(peopleInsideUnsettledSql, { calloutId: id });
-    if (row) throw new SillbookError("people-inside", undefined, { calloutId: id, ...row });
+  const calloutIds = touched.filter(({ entity }) => entity === "callout").map(({ id }) => id);
+  for (const calloutId of new Set([...calloutIds, ...ofEvents.map((event) => event.calloutId)])) {
+    const row = store.get<Record<string, string>>(peopleInsideUnsettledSql, { calloutId });
+    if (row) throw new SillbookError("people-inside", undefined, { calloutId, ...row });
   }
 }
 
 /** Events do not name their lift, because a callout can be settled to another one: they are asked through it. */
-function liftsOfEvents(store: Store, touched: readonly TouchedRecord[]): string[] {
+function calloutsOfEvents(
+  store: Store,
+  touched: readonly TouchedRecord[],
+): { calloutId: string; liftId: string | null }[] {
   return touched
     .filter(({ entity }) => entity === "callout event")
-    .map(({ id }) => store.get<{ liftId: string }>(liftOfEventSql, { id })?.liftId)
-    .filter((liftId) => liftId !== undefined);
+    .flatMap(
+      ({ id }) => store.get<{ calloutId: string; liftId: string | null }>(calloutOfEventSql, { id }) ?? [],
+    );
 }
