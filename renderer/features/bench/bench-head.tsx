@@ -32,16 +32,9 @@ export function BenchHead(props: BenchHeadProps) {
   const from = filledInWords(form.filled.from);
   const place = lift === undefined ? "No lift chosen" : `${lift.line.title}${landingWords}`;
   return (
-    <header className="spread bench-head">
-      <div className="bench-head-words">
+    <header className="bench-head">
+      <div className="spread">
         <PageTitle title={calculator.name} />
-        <p className="soft">
-          {place}
-          {from === "" ? "" : ` · ${from}`}
-        </p>
-        {lift !== undefined && <LiftState lift={lift.line} />}
-      </div>
-      <div className="bench-acts">
         <div className="buttons">
           <Button keys="U" onPress={onUnits}>
             {system === "metric" ? "Feet and pounds" : "Metric"}
@@ -56,7 +49,16 @@ export function BenchHead(props: BenchHeadProps) {
             Save to the lift
           </Button>
         </div>
-        <BenchSaved form={form} saving={saving} />
+      </div>
+      <div className="spread">
+        <p className="soft">
+          {place}
+          {from === "" ? "" : ` · ${from}`}
+        </p>
+        <div className="row label">
+          {lift !== undefined && <LiftState lift={lift.line} />}
+          <BenchSaved form={form} saving={saving} />
+        </div>
       </div>
     </header>
   );
@@ -66,7 +68,7 @@ function BenchSaved({ form, saving }: Pick<BenchHeadProps, "form" | "saving">) {
   const { draft } = form;
   const typed = Object.keys(form.entries).length > 0;
   return (
-    <div className="row label" role="status">
+    <div className="row" role="status">
       {saving.pending && <SavedState kind="saving" />}
       {!saving.pending && saving.savedAt !== null && <SavedState kind="saved" at={saving.savedAt} />}
       {!saving.pending && saving.savedAt === null && typed && (

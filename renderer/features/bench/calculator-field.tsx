@@ -21,8 +21,10 @@ interface CalculatorFieldProps {
   readonly onEdit: (key: string) => void;
 }
 
-/** A choice of many or long words is a list to pick from; few short ones stand side by side. */
-const mostWords = 5;
+/** More options than these are a list to pick from; fewer stand side by side. */
+const mostOptions = 5;
+const narrowWords = 22;
+const narrowLabel = 27;
 
 /** One input of a calculator, whatever its kind. */
 export function CalculatorField(props: CalculatorFieldProps) {
@@ -41,12 +43,10 @@ export function CalculatorField(props: CalculatorFieldProps) {
 /** Takes the whole width of the form: choices with many words, and lists. */
 export function isWide(field: Field): boolean {
   if (field.kind === "order") return true;
-  if (field.kind === "choice") {
-    return (
-      field.options.length <= mostWords && field.options.map((option) => option.words).join("").length > 18
-    );
-  }
-  return field.label.length > 27;
+  const { length } = field.label;
+  if (field.kind !== "choice" || field.options.length > mostOptions) return length > narrowLabel;
+  const words = field.options.map((option) => option.words).join("");
+  return length > narrowLabel || field.options.length > 2 || words.length > narrowWords;
 }
 
 function OwnLimit({ comparison }: { readonly comparison: Comparison }) {
@@ -70,7 +70,7 @@ function Control({ field, fields, form, system, problem, onEdit }: CalculatorFie
   const from = entry === undefined ? form.filled.from[field.key] : undefined;
   const common = {
     label: field.label,
-    optional: isOptional(field, fields, form),
+    ...(isEmptyAndNeeded(field, fields, form) ? { hint: "needed" } : {}),
     problem,
     ...(from === undefined || from === "" ? {} : { from }),
   };
@@ -100,7 +100,7 @@ function Control({ field, fields, form, system, problem, onEdit }: CalculatorFie
     case "choice": {
       const pick = { ...common, options: field.options, value: textOf(form.input[field.key]) || null };
       const onChange = (value: string): void => change({ kind: "value", value });
-      return field.options.length > mostWords ? (
+      return field.options.length > mostOptions ? (
         <SelectField {...pick} onChange={onChange} />
       ) : (
         <Choice {...pick} onChange={onChange} />
@@ -118,9 +118,9 @@ function Control({ field, fields, form, system, problem, onEdit }: CalculatorFie
   }
 }
 
-function isOptional(field: Field, fields: readonly Field[], form: BenchForm): boolean {
-  const hasStart = (field.kind === "number" || field.kind === "choice") && field.start !== undefined;
-  return !hasStart && !isNeeded(field, fields, form.input);
+/** Most inputs of a calculator may stay empty, so the few that may not are named instead. */
+function isEmptyAndNeeded(field: Field, fields: readonly Field[], form: BenchForm): boolean {
+  return form.input[field.key] === undefined && isNeeded(field, fields, form.input);
 }
 
 const textOf = (value: FieldValue | undefined): string => (typeof value === "string" ? value : "");

@@ -1,7 +1,9 @@
+import { useState } from "react";
 import type { Calculator } from "#shared-lib/calculators/calculator.ts";
 import type { Field } from "#shared-lib/calculators/field.ts";
 import { type Source, type SourceStatus, writeSource } from "#shared-lib/calculators/source.ts";
 import { type UnitSystem, writeQuantity } from "#shared-lib/quantities.ts";
+import { Button } from "../../ui/button.tsx";
 import { RuledTitle } from "../../ui/ruled-title.tsx";
 import { formulaParts } from "./formula-parts.ts";
 
@@ -112,29 +114,40 @@ function rangeOf(field: Field, system: UnitSystem): string {
 }
 
 function Inputs({ fields, system }: { readonly fields: readonly Field[]; readonly system: UnitSystem }) {
+  const [open, setOpen] = useState(false);
   return (
     <>
-      <h3>What is entered</h3>
-      <div className="scroll-frame">
-        <table className="table" aria-label="What is entered">
-          <thead>
-            <tr>
-              <th scope="col">Input</th>
-              <th scope="col">Allowed</th>
-              <th scope="col">Meaning</th>
-            </tr>
-          </thead>
-          <tbody>
-            {fields.map((field) => (
-              <tr key={field.key}>
-                <td>{field.label}</td>
-                <td>{rangeOf(field, system)}</td>
-                <td className="soft">{field.help ?? ""}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+      <div>
+        <Button kind="quiet" expanded={open} onPress={() => setOpen(!open)}>
+          {open ? "Fold what is entered" : `All ${fields.length} inputs and what they mean`}
+        </Button>
       </div>
+      {open && <InputTable fields={fields} system={system} />}
     </>
+  );
+}
+
+function InputTable({ fields, system }: { readonly fields: readonly Field[]; readonly system: UnitSystem }) {
+  return (
+    <div className="scroll-frame">
+      <table className="table" aria-label="What is entered">
+        <thead>
+          <tr>
+            <th scope="col">Input</th>
+            <th scope="col">Allowed</th>
+            <th scope="col">Meaning</th>
+          </tr>
+        </thead>
+        <tbody>
+          {fields.map((field) => (
+            <tr key={field.key}>
+              <td>{field.label}</td>
+              <td>{rangeOf(field, system)}</td>
+              <td className="soft">{field.help ?? ""}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
   );
 }

@@ -28,6 +28,8 @@ interface DrawingsProps {
   readonly levelWords: string;
   readonly earlier?: EarlierDrawings | undefined;
   readonly fileName: string;
+  /** On the printed record: the detail beside the whole picture is left out. */
+  readonly compact?: boolean;
 }
 
 type OfKind<Kind extends Drawing["kind"]> = Extract<Drawing, { kind: Kind }>;
@@ -157,7 +159,8 @@ function ZoneDrawings(props: ZoneProps) {
   const before = ofKind(earlier?.drawings ?? [], "magnet-detail")[0];
   const past = before && earlier ? { drawing: before, words: `place on ${earlier.words}` } : undefined;
   const detail = magnet === undefined ? null : landingDetail(magnet, levelWords, past);
-  const showsDetail = detail !== null && (together === null || past !== undefined);
+  const showsDetail =
+    detail !== null && (together === null || (past !== undefined && props.compact !== true));
   const place = magnet === undefined || magnet.landing === "" ? "Zone" : `Zone at landing ${magnet.landing}`;
   return (
     <>

@@ -89,7 +89,7 @@ export function earlierTable(
   const present = new Set(readable.flatMap(({ figures }) => figures.map((figure) => figure.key)));
   const keys = [...labels.keys()].filter((key) => present.has(key)).slice(0, mostColumns);
   return {
-    columns: keys.map((key) => ({ key, label: labels.get(key) ?? key })),
+    columns: keys.map((key) => ({ key, label: (labels.get(key) ?? key).replace(/[,:]$/, "") })),
     rows: readable.map(({ calculation, figures, result }) => ({
       id: calculation.id,
       at: calculation.at,

@@ -8,7 +8,7 @@ interface OrderListFieldProps {
   /** undefined: not run, or not yet entered. An empty list: watched, and nothing came. */
   readonly value: readonly string[] | undefined;
   readonly onChange: (next: readonly string[] | null) => void;
-  readonly optional: boolean;
+  readonly hint?: string;
   readonly from?: string | undefined;
   readonly problem?: string | undefined;
 }
@@ -28,7 +28,7 @@ function afterKey(
 
 /** Events in the order they came: one button and one digit for each, so that one hand enters them while the car runs. */
 export function OrderListField(props: OrderListFieldProps) {
-  const { field, value, onChange, optional, from, problem } = props;
+  const { field, value, onChange, hint, from, problem } = props;
   const id = useId();
   const act = (key: string): boolean => {
     const next = afterKey(key, field, value);
@@ -49,8 +49,8 @@ export function OrderListField(props: OrderListFieldProps) {
       <div className="field-head">
         <span className="field-label" id={id}>
           {field.label}
-          {optional && <span className="field-optional"> optional</span>}
         </span>
+        {hint !== undefined && <span className="field-hint">{hint}</span>}
       </div>
       <ol className="order-list" aria-live="polite">
         {value === undefined && <li className="soft">not run</li>}

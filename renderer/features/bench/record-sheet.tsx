@@ -9,6 +9,7 @@ import { DrawingsOfResult, type EarlierDrawings } from "./drawing-of-result.tsx"
 import { shownText } from "./entries.ts";
 import { unitSign } from "./unit-words.ts";
 import type { BenchForm } from "./use-bench-form.ts";
+import { useOnePage } from "./use-one-page.ts";
 import { ComputedValues, VerdictView } from "./verdict-view.tsx";
 
 interface RecordSheetProps {
@@ -26,6 +27,7 @@ interface RecordSheetProps {
 export function RecordSheet(props: RecordSheetProps) {
   const { calculator, form, system, levelWords, landingWords, earlier, savedWords } = props;
   const { device, person } = useProgram();
+  const page = useOnePage();
   const { lift, result } = form;
   const fields = calculator.inputs.filter((field) => isShown(field, calculator.inputs, form.input));
   const entered = fields.flatMap((field) => {
@@ -41,8 +43,8 @@ export function RecordSheet(props: RecordSheetProps) {
       who={person?.name ?? "nobody chosen"}
       page="1 of 1"
     >
-      <div className="bench-record">
-        <p className="label soft">{`${calculator.purpose} This result is ${savedWords}.`}</p>
+      <div className="bench-record" key={page.scale} ref={page.ref} style={{ zoom: page.scale }}>
+        <p className="label soft">{`This result is ${savedWords}.`}</p>
         <VerdictView result={result} />
         <h2>Entered</h2>
         <dl className="bench-values">
@@ -60,6 +62,7 @@ export function RecordSheet(props: RecordSheetProps) {
           system={system}
           levelWords={levelWords}
           earlier={earlier}
+          compact
           fileName={calculator.id}
         />
         <p className="label">
