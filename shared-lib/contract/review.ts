@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { faultGroups } from "../words.ts";
+import { endings, faultGroups } from "../words.ts";
 import { bridgeSchema, dangerSchema } from "./bridge.ts";
 import { noteLineSchema } from "./fault-note.ts";
 import { read } from "./operation.ts";
@@ -32,7 +32,12 @@ export const chainSchema = z.object({
   running: z.boolean(),
 });
 
-const countSchema = z.object({ count: z.int(), yearBefore: z.int(), calloutIds: z.array(idSchema) });
+const countSchema = z.object({
+  count: z.int(),
+  yearBefore: z.int(),
+  calloutIds: z.array(idSchema),
+  yearBeforeIds: z.array(idSchema),
+});
 
 export const reviewOperations = {
   "review.repeats": read(
@@ -47,6 +52,9 @@ export const reviewOperations = {
       chains: z.array(chainSchema),
       sameLift: z.object({ repeats: z.int(), calloutIds: z.array(idSchema) }),
       repeatIds: z.array(idSchema),
+      repeatIdsYearBefore: z.array(idSchema),
+      /** When the first of all callouts was received, of the site where one is named; null while there is none. */
+      firstReceivedAt: momentSchema.nullable(),
     }),
   ),
   "review.counts": read(
@@ -62,7 +70,18 @@ export const reviewOperations = {
   "review.withoutCause": read(
     "Callouts closed in a period without a recorded cause.",
     reviewPeriodSchema,
-    z.object({ closed: z.int(), calloutIds: z.array(idSchema) }),
+    z.object({
+      closed: z.int(),
+      calloutIds: z.array(idSchema),
+      /** Every ending that has one, the most without a cause first. */
+      endings: z.array(
+        z.object({
+          ending: z.enum(endings),
+          closedIds: z.array(idSchema),
+          calloutIds: z.array(idSchema),
+        }),
+      ),
+    }),
   ),
   "review.notesUsed": read(
     "Fault notes by the number of callouts they ended in a period.",

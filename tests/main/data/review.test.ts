@@ -91,14 +91,19 @@ describe("repeats", () => {
       put({ liftId, at: "2026-11-03T10:00:00.000Z" });
     }
     put({ liftId: one.liftId, at: "2025-10-30T10:00:00.000Z" });
-    put({ liftId: one.liftId, at: "2025-11-03T10:00:00.000Z" });
+    const repeatBefore = put({ liftId: one.liftId, at: "2025-11-03T10:00:00.000Z" });
     put({ liftId: one.liftId, at: "2025-12-01T10:00:00.000Z" });
     expect(bench.ask("review.repeats", { ...november, siteId: one.siteId })).toMatchObject({
       callouts: 2,
       repeats: 1,
       calloutsYearBefore: 1,
       repeatsYearBefore: 1,
+      repeatIdsYearBefore: [repeatBefore],
+      firstReceivedAt: "2025-10-30T10:00:00.000Z",
     });
+    expect(bench.ask("review.repeats", { ...november, siteId: other.siteId }).firstReceivedAt).toBe(
+      "2026-11-02T10:00:00.000Z",
+    );
     expect(bench.ask("review.repeats", november).repeats).toBe(2);
     expect(bench.ask("review.repeats", { ...november, group: "brake" })).toMatchObject({
       callouts: 0,
@@ -216,15 +221,29 @@ test("counts per lift and group stand beside the same dates of the year before",
   const brake = put({ liftId, at: "2026-11-04T10:00:00.000Z", group: "brake" });
   const wrong = put({ liftId, at: "2026-11-05T10:00:00.000Z", group: "brake", ending: "wrong address" });
   const unsettled = put({ liftId: null, at: "2026-11-06T10:00:00.000Z" });
-  put({ liftId: quiet, at: "2025-11-06T10:00:00.000Z", group: "brake" });
+  const before = put({ liftId: quiet, at: "2025-11-06T10:00:00.000Z", group: "brake" });
   expect(bench.ask("review.counts", november)).toEqual({
     lifts: [
-      { liftId, liftTitle: "Kittiwake House, Lift 2", count: 3, yearBefore: 0, calloutIds: [a, b, brake] },
-      { liftId: quiet, liftTitle: "Saltpan Court, Lift 1", count: 0, yearBefore: 1, calloutIds: [] },
+      {
+        liftId,
+        liftTitle: "Kittiwake House, Lift 2",
+        count: 3,
+        yearBefore: 0,
+        calloutIds: [a, b, brake],
+        yearBeforeIds: [],
+      },
+      {
+        liftId: quiet,
+        liftTitle: "Saltpan Court, Lift 1",
+        count: 0,
+        yearBefore: 1,
+        calloutIds: [],
+        yearBeforeIds: [before],
+      },
     ],
     groups: [
-      { group: "doors", count: 3, yearBefore: 0, calloutIds: [a, b, unsettled] },
-      { group: "brake", count: 2, yearBefore: 1, calloutIds: [brake, wrong] },
+      { group: "doors", count: 3, yearBefore: 0, calloutIds: [a, b, unsettled], yearBeforeIds: [] },
+      { group: "brake", count: 2, yearBefore: 1, calloutIds: [brake, wrong], yearBeforeIds: [before] },
     ],
     unsettled: [unsettled],
   });
@@ -254,7 +273,14 @@ test("what was closed without a cause, and which notes ended callouts", () => {
     fromFixId: fixId,
   });
   bench.ask("faultNote.write", { title: "Unused", group: "doors" });
-  expect(bench.ask("review.withoutCause", november)).toEqual({ closed: 2, calloutIds: [without] });
+  expect(bench.ask("review.withoutCause", november)).toEqual({
+    closed: 2,
+    calloutIds: [without],
+    endings: [
+      { ending: "nothing found", closedIds: [without], calloutIds: [without] },
+      { ending: "repaired", closedIds: [withFix], calloutIds: [] },
+    ],
+  });
   expect(bench.ask("review.notesUsed", { ...november, siteId }).notes).toMatchObject([
     { id: note.id, inPeriod: 1, calloutIds: [withFix], callouts: 1, lifts: 1 },
   ]);

@@ -8,6 +8,7 @@ interface Tally {
   count: number;
   yearBefore: number;
   calloutIds: string[];
+  yearBeforeIds: string[];
 }
 
 class Tallies<Key extends string> {
@@ -16,7 +17,7 @@ class Tallies<Key extends string> {
   of(key: Key): Tally {
     let tally = this.#tallies.get(key);
     if (!tally) {
-      tally = { count: 0, yearBefore: 0, calloutIds: [] };
+      tally = { count: 0, yearBefore: 0, calloutIds: [], yearBeforeIds: [] };
       this.#tallies.set(key, tally);
     }
     return tally;
@@ -40,19 +41,22 @@ export function countCallouts(store: Store, period: ReviewPeriod): Counts {
   const unsettled: string[] = [];
   const read = (within: ReviewPeriod): Received[] =>
     receivedIn(store, within, within.from).filter((callout) => isInPeriod(callout, within));
+  const talliesOf = (liftId: string | null, group: Received["group"], wrongAddress: number): Tally[] => [
+    groups.of(group),
+    ...(liftId !== null && wrongAddress === 0 ? [lifts.of(liftId)] : []),
+  ];
   for (const { id, liftId, group, wrongAddress } of read(period)) {
     if (liftId === null) unsettled.push(id);
-    for (const tally of [
-      groups.of(group),
-      ...(liftId !== null && wrongAddress === 0 ? [lifts.of(liftId)] : []),
-    ]) {
+    for (const tally of talliesOf(liftId, group, wrongAddress)) {
       tally.count += 1;
       tally.calloutIds.push(id);
     }
   }
-  for (const { liftId, group, wrongAddress } of read(yearEarlier(period))) {
-    groups.of(group).yearBefore += 1;
-    if (liftId !== null && wrongAddress === 0) lifts.of(liftId).yearBefore += 1;
+  for (const { id, liftId, group, wrongAddress } of read(yearEarlier(period))) {
+    for (const tally of talliesOf(liftId, group, wrongAddress)) {
+      tally.yearBefore += 1;
+      tally.yearBeforeIds.push(id);
+    }
   }
   const titles = liftTitles(store);
   return {

@@ -1,3 +1,5 @@
+import type { OutputOf } from "#shared-lib/contract/operations.ts";
+import { type Ending, endings } from "#shared-lib/words.ts";
 import type { Handlers } from "../../context.ts";
 import type { SqlParameters } from "../../store.ts";
 import { bridgeQueries } from "../bridge/queries.ts";
@@ -6,7 +8,7 @@ import { noteLines } from "../fault-note/note-record.ts";
 import { countCallouts } from "./count-callouts.ts";
 import { describeChains, liftTitles, repeatsInPeriod } from "./repeats-in-period.ts";
 import { closedInTimeSql, endedByNotesSql } from "./review.sql.ts";
-import { daysBefore, type ReviewPeriod, readPeriod, yearEarlier } from "./review-period.ts";
+import { daysBefore, firstReceivedAt, type ReviewPeriod, readPeriod, yearEarlier } from "./review-period.ts";
 
 /** Statement and values of a question about closed callouts. */
 function ofPeriod(
@@ -15,6 +17,26 @@ function ofPeriod(
 ): [string, SqlParameters] {
   const parameters = { from, until, ...(siteId ? { siteId } : {}), ...(group ? { group } : {}) };
   return [sqlOf(siteId !== undefined, group !== undefined), parameters];
+}
+
+interface ClosedCallout {
+  readonly id: string;
+  readonly ending: Ending;
+  readonly hasCause: number;
+}
+
+function withoutCause(closed: readonly ClosedCallout[]): string[] {
+  return closed.filter(({ hasCause }) => hasCause === 0).map(({ id }) => id);
+}
+
+function endingsOf(closed: readonly ClosedCallout[]): OutputOf<"review.withoutCause">["endings"] {
+  return endings
+    .map((ending) => {
+      const ended = closed.filter((callout) => callout.ending === ending);
+      return { ending, closedIds: ended.map(({ id }) => id), calloutIds: withoutCause(ended) };
+    })
+    .filter(({ closedIds }) => closedIds.length > 0)
+    .sort((a, b) => b.calloutIds.length - a.calloutIds.length);
 }
 
 export const reviewQueries: Handlers<
@@ -32,6 +54,8 @@ export const reviewQueries: Handlers<
       chains: describeChains(store, now, period),
       sameLift: { repeats: now.sameLiftIds.length, calloutIds: [...now.sameLiftIds] },
       repeatIds: [...now.repeatIds],
+      repeatIdsYearBefore: [...before.repeatIds],
+      firstReceivedAt: firstReceivedAt(store, period),
     };
   },
 
@@ -41,13 +65,8 @@ export const reviewQueries: Handlers<
 
   /** Every ending counts: also one that nobody found a cause for is seen here, and opened to see why. */
   "review.withoutCause"({ store }, input) {
-    const closed = store.all<{ id: string; hasCause: number }>(
-      ...ofPeriod(closedInTimeSql, readPeriod(input)),
-    );
-    return {
-      closed: closed.length,
-      calloutIds: closed.filter(({ hasCause }) => hasCause === 0).map(({ id }) => id),
-    };
+    const closed = store.all<ClosedCallout>(...ofPeriod(closedInTimeSql, readPeriod(input)));
+    return { closed: closed.length, calloutIds: withoutCause(closed), endings: endingsOf(closed) };
   },
 
   "review.notesUsed"({ store }, input) {

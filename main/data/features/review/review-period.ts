@@ -2,7 +2,7 @@ import type { z } from "zod";
 import type { reviewPeriodSchema } from "#shared-lib/contract/review.ts";
 import type { RepeatCandidate } from "#shared-lib/repeats.ts";
 import type { Store } from "../../store.ts";
-import { receivedInTimeSql } from "./review.sql.ts";
+import { firstReceivedSql, receivedInTimeSql } from "./review.sql.ts";
 
 /** From a moment, up to and without another one, for one site or fault group where these are named. */
 export type ReviewPeriod = z.output<typeof reviewPeriodSchema>;
@@ -41,4 +41,13 @@ export function isInPeriod(callout: RepeatCandidate, { from, group }: ReviewPeri
 export function receivedIn(store: Store, { siteId, until }: ReviewPeriod, from: string): Received[] {
   const sql = receivedInTimeSql(siteId !== undefined);
   return store.all<Received>(sql, { from, until, ...(siteId ? { siteId } : {}) });
+}
+
+/** When the records of callouts begin: what lies before is not known rather than quiet. */
+export function firstReceivedAt(store: Store, { siteId }: ReviewPeriod): string | null {
+  const [row] = store.all<{ first: string | null }>(
+    firstReceivedSql(siteId !== undefined),
+    siteId ? { siteId } : {},
+  );
+  return row?.first ?? null;
 }

@@ -17,6 +17,10 @@ export function receivedInTimeSql(site: boolean): string {
     FROM callout WHERE callout.receivedAt >= :from AND callout.receivedAt < :until AND ${conditionsOf({ site, group: false })}`;
 }
 
+export function firstReceivedSql(site: boolean): string {
+  return `SELECT min(callout.receivedAt) AS first FROM callout WHERE ${conditionsOf({ site, group: false })}`;
+}
+
 /** Every callout of some lifts that can stand in a chain, up to the end of a period. */
 export const chainCandidatesSql = `SELECT callout.id, callout.liftId, callout.faultGroup AS "group", callout.receivedAt
   FROM callout WHERE callout.liftId IN (SELECT value FROM json_each(:liftIds)) AND callout.receivedAt < :until
@@ -34,7 +38,7 @@ export const liftTitlesSql = `SELECT lift.id, lift.siteId, site.name || ', ' || 
 
 /** Callouts closed in a time, and whether a cause is recorded for them. */
 export function closedInTimeSql(site: boolean, group: boolean): string {
-  return `SELECT callout.id,
+  return `SELECT callout.id, callout.ending,
       EXISTS (SELECT 1 FROM recordedFix AS fix WHERE fix.calloutId = callout.id AND ${fixCounts}) AS hasCause
     FROM callout WHERE callout.endedAt >= :from AND callout.endedAt < :until AND ${conditionsOf({ site, group })}
     ORDER BY callout.endedAt DESC, callout.id DESC`;
