@@ -16,6 +16,7 @@ const screensOfRecords: { readonly [first: string]: ScreenPath } = {
   note: "/find",
   site: "/lifts",
   lift: "/lifts",
+  visit: "/lifts",
 };
 
 /** The screen a path belongs to: a lift stands at the level of Lifts. */

@@ -86,6 +86,10 @@ const screens = [
   screen("/site/$id", byId(lazyRouteComponent(() => import("./features/lifts/site-page.tsx"), "SitePage"))),
   screen("/lift/$id", byId(lazyRouteComponent(() => import("./features/lifts/lift-page.tsx"), "LiftPage"))),
   screen(
+    "/visit/$id",
+    byId(lazyRouteComponent(() => import("./features/lifts/visit-page.tsx"), "VisitPage")),
+  ),
+  screen(
     "/checks",
     lazyRouteComponent(() => import("./features/checks/page.tsx"), "ChecksPage"),
   ),

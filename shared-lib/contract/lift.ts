@@ -180,6 +180,8 @@ export const liftOperations = {
     z.object({
       liftId: idSchema,
       version: versionSchema,
+      /** The landings this was made from. Given, it is refused when they are others now: nothing is overwritten unseen. */
+      seen: z.array(savedSchema).max(200).optional(),
       landings: z.array(landingFieldsSchema.extend({ id: idSchema.optional() })).max(200),
     }),
     savedSchema,

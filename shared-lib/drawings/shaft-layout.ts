@@ -242,6 +242,7 @@ function tractionWords(lift: ShaftSectionLift): string {
   if (lift.roping === "2:1")
     return `${kind}. Roped 2:1, rope ends fixed at the top, one pulley on the car and one on the counterweight.`;
   if (lift.roping === "1:1") return `${kind}. Roped 1:1.`;
+  if (lift.roping === "4:1") return `${kind}. Roped 4:1, ropes not drawn.`;
   return `${kind}. Roping not recorded.`;
 }
 

@@ -21,7 +21,8 @@ export type ShaftDriveKind = "geared traction" | "gearless traction" | "machine-
 export interface ShaftSectionLift {
   readonly landings: readonly ShaftLanding[];
   readonly driveKind: ShaftDriveKind;
-  readonly roping: "1:1" | "2:1" | null;
+  /** 4:1 is written in words and drawn without ropes. */
+  readonly roping: "1:1" | "2:1" | "4:1" | null;
   /** Pit floor below the lowest landing. */
   readonly pitDepthMetres: number | null;
   /** Underside of the well's roof above the highest landing. */

@@ -120,7 +120,7 @@ function traction(
     buffers: [bufferAt(heights, columns.carRope), bufferAt(heights, cwtX)],
     machineBox: boxOfWheels(head.wheels),
     // What is not recorded is not drawn: without a roping there are no ropes in the picture.
-    ...(lift.roping === null
+    ...(lift.roping === null || lift.roping === "4:1"
       ? {}
       : {
           ...(twoToOne
@@ -271,7 +271,7 @@ function hydraulic(
     buffers: [bufferAt(heights, middle)],
     machineBox: { x: side - 12, y: top - 8, width: 24, height: 30 },
   };
-  if (lift.roping === null) return base;
+  if (lift.roping === null || lift.roping === "4:1") return base;
   const pulleyY = heights.yOf(topLevel + 0.6 + (carLevel - lowest) / 2);
   const carFloor = heights.yOf(carLevel) + 5;
   return {

@@ -9,7 +9,7 @@ import { TriangleNumber } from "../../ui/triangle-number.tsx";
 import { useCommand } from "../../use-command.ts";
 import { useRead } from "../../use-read.ts";
 import { bridgeAcross, chainPictureOf, openStripsOf } from "./bridge-parts.ts";
-import { ClearDangerDialog } from "./danger-dialogs.tsx";
+import { ClearDangerDialog } from "./danger-dialogs-panel.tsx";
 import { ConfirmRemovalDialog, RecordRemovalDialog } from "./removal-dialogs.tsx";
 import "./bridges.css";
 

@@ -1,8 +1,21 @@
 import { SillbookError } from "#shared-lib/errors.ts";
 import { type Handlers, signerOf } from "../../context.ts";
-import { fromRow } from "../../record-store.ts";
+import { fromRow, type StoredRecord } from "../../record-store.ts";
 import { refuseFutureTime } from "../../times.ts";
 import { listLandingsSql } from "./lift.sql.ts";
+
+/** Landings have versions of their own, which the version of the lift does not follow. */
+function refuseOtherLandings(
+  seen: readonly { readonly id: string; readonly version: number }[],
+  present: readonly StoredRecord[],
+): void {
+  const same =
+    seen.length === present.length &&
+    present.every((landing) =>
+      seen.some(({ id, version }) => id === landing.id && version === landing.version),
+    );
+  if (!same) throw new SillbookError("version-conflict", undefined, { entity: "landing", present });
+}
 
 export const liftCommands: Handlers<
   "lift.add" | "lift.change" | "lift.setState" | "lift.setLandings" | "signal.add" | "signal.change"
@@ -48,11 +61,12 @@ export const liftCommands: Handlers<
     });
   },
 
-  "lift.setLandings"(context, { liftId, version, landings }) {
+  "lift.setLandings"(context, { liftId, version, seen, landings }) {
     const lift = context.records.findAtVersion("lift", liftId, version);
     const present = context.store
       .all<Record<string, unknown>>(listLandingsSql, { liftId })
       .map((row) => fromRow("landing", row));
+    if (seen) refuseOtherLandings(seen, present);
     const kept = new Set(landings.map((landing) => landing.id).filter((id) => id !== undefined));
     for (const id of kept) {
       if (!present.some((landing) => landing.id === id))
