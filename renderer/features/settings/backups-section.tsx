@@ -26,32 +26,7 @@ export function backupWords(backup: Backup): string {
 export function BackupsSection() {
   const { device } = useProgram();
   const list = useRead("backup.list", {});
-  const make = useWrite("backup.make");
-  const copy = useWrite("store.copy");
-  const [copied, setCopied] = useState("");
   const [chosen, setChosen] = useState<Backup | null>(null);
-  const columns: TableColumn<Backup>[] = [
-    { id: "when", head: "Made", rowHead: true, cell: backupWords },
-    { id: "kind", head: "Kind", cell: (backup) => kindWords[backup.kind] },
-    { id: "size", head: "Size", number: true, cell: (backup) => formatQuantity(backup.bytes / 1e6, "MB", 1) },
-    {
-      id: "restore",
-      head: "Put back",
-      cell: (backup) => (
-        <Button
-          kind="quiet"
-          onPress={() => setChosen(backup)}
-          label={`Restore the backup of ${backupWords(backup)}`}
-        >
-          Restore
-        </Button>
-      ),
-    },
-  ];
-  const makeCopy = async (): Promise<void> => {
-    const result = await copy.run({});
-    if (result.ok) setCopied(result.value.file);
-  };
   return (
     <section className="stack">
       <RuledTitle>Data folder and backups</RuledTitle>
@@ -65,19 +40,55 @@ export function BackupsSection() {
       </p>
       <Table
         label="Backups"
-        columns={columns}
+        columns={backupColumns(setChosen)}
         rows={list.value?.backups ?? []}
         rowKey={(backup) => backup.name}
         empty={<p>No backup yet.</p>}
       />
-      <div className="buttons">
+      <ErrorNote error={list.error} />
+      <BackupActs onMade={list.reload} />
+      {chosen !== null && <RestoreDialog backup={chosen} onClose={() => setChosen(null)} />}
+    </section>
+  );
+}
+
+function backupColumns(onRestore: (backup: Backup) => void): TableColumn<Backup>[] {
+  return [
+    { id: "when", head: "Made", rowHead: true, cell: backupWords },
+    { id: "kind", head: "Kind", cell: (backup) => kindWords[backup.kind] },
+    { id: "size", head: "Size", number: true, cell: (backup) => formatQuantity(backup.bytes / 1e6, "MB", 1) },
+    {
+      id: "restore",
+      head: "Put back",
+      cell: (backup) => (
         <Button
-          onPress={async () => {
-            await make.run({});
-            list.reload();
-          }}
-          pending={make.pending}
+          kind="quiet"
+          onPress={() => onRestore(backup)}
+          label={`Restore the backup of ${backupWords(backup)}`}
         >
+          Restore
+        </Button>
+      ),
+    },
+  ];
+}
+
+function BackupActs({ onMade }: { readonly onMade: () => void }) {
+  const make = useWrite("backup.make");
+  const copy = useWrite("store.copy");
+  const [copied, setCopied] = useState("");
+  const makeBackup = async (): Promise<void> => {
+    await make.run({});
+    onMade();
+  };
+  const makeCopy = async (): Promise<void> => {
+    const result = await copy.run({});
+    if (result.ok) setCopied(result.value.file);
+  };
+  return (
+    <>
+      <div className="buttons">
+        <Button onPress={() => void makeBackup()} pending={make.pending}>
           Back up now
         </Button>
         <Button onPress={() => void makeCopy()} pending={copy.pending}>
@@ -89,9 +100,8 @@ export function BackupsSection() {
           The copy is there: <span className="marking">{copied}</span>
         </p>
       )}
-      <ErrorNote error={make.error ?? copy.error ?? list.error} />
-      {chosen !== null && <RestoreDialog backup={chosen} onClose={() => setChosen(null)} />}
-    </section>
+      <ErrorNote error={make.error ?? copy.error} />
+    </>
   );
 }
 

@@ -76,6 +76,20 @@ export function PersonDialog({ person, onClose }: PersonDialogProps) {
         </>
       }
     >
+      <PersonFields fields={fields} set={set} />
+      <ErrorNote error={add.error ?? change.error} />
+    </Dialog>
+  );
+}
+
+interface PersonFieldsProps {
+  readonly fields: typeof newPerson;
+  readonly set: (patch: Partial<typeof newPerson>) => void;
+}
+
+function PersonFields({ fields, set }: PersonFieldsProps) {
+  return (
+    <>
       <TextField label="Name" value={fields.name} onChange={(name) => set({ name })} autoFocus />
       <Choice
         label="Role"
@@ -102,7 +116,6 @@ export function PersonDialog({ person, onClose }: PersonDialogProps) {
       <Checkbox checked={!fields.active} onChange={(left) => set({ active: !left })}>
         Has left; stays in the records, is no longer offered
       </Checkbox>
-      <ErrorNote error={add.error ?? change.error} />
-    </Dialog>
+    </>
   );
 }
