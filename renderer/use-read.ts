@@ -92,11 +92,12 @@ function useReloadOnChange(
   reload: () => void,
   enabled: boolean,
 ): void {
-  const wanted = entities?.join(" ");
+  // An entity's name may hold a blank ("check step").
+  const wanted = entities?.join("\n");
   useEffect(() => {
     if (!enabled) return;
     return onProgramEvent((event) => {
-      if (event.kind === "changed" && concerns(event, wanted?.split(" "))) reload();
+      if (event.kind === "changed" && concerns(event, wanted?.split("\n"))) reload();
     });
   }, [wanted, reload, enabled]);
 }

@@ -34,6 +34,7 @@ export function CarryOut({ check, line, steps, landingNames, wanted }: CarryOutP
   const { step, index, go } = useStepPlace(check.id, work, wanted);
   const [asks, setAsks] = useState<"finish" | "all steps" | null>(null);
   const groups = stepGroups(work.steps);
+  useCommand({ name: "All steps", keys: "L", group: "Signal check", run: () => setAsks("all steps") });
   if (step === undefined) return null;
   const close = () => setAsks(null);
   const list = (
@@ -57,7 +58,7 @@ export function CarryOut({ check, line, steps, landingNames, wanted }: CarryOutP
         acts={<HeadActs id={check.id} onFinish={() => setAsks("finish")} />}
       />
       {danger && <DangerNote />}
-      <PlaceLine groups={groups} currentKey={step.key} onGo={go} />
+      <PlaceLine groups={groups} currentKey={step.key} onGo={go} onAll={() => setAsks("all steps")} />
       <div className="check-columns">
         <nav className="check-beside" aria-label="Steps">
           <CheckCounts {...countVerdicts(work.steps)} />
@@ -74,13 +75,7 @@ export function CarryOut({ check, line, steps, landingNames, wanted }: CarryOutP
               allowed={!danger}
             />
           )}
-          <StepBar
-            work={work}
-            index={index}
-            onGo={go}
-            onAll={() => setAsks("all steps")}
-            onFinish={() => setAsks("finish")}
-          />
+          <StepBar work={work} index={index} allowed={!danger} onGo={go} onFinish={() => setAsks("finish")} />
         </div>
       </div>
       <RuledTitle>Compared with the previous time</RuledTitle>
@@ -145,13 +140,13 @@ function DangerNote() {
 interface StepBarProps {
   readonly work: CheckWork;
   readonly index: number;
+  readonly allowed: boolean;
   readonly onGo: (step: CheckStep) => void;
-  readonly onAll: () => void;
   readonly onFinish: () => void;
 }
 
-/** Previous and next, always at the lower edge where a thumb reaches them. */
-function StepBar({ work, index, onGo, onAll, onFinish }: StepBarProps) {
+/** Previous, not now and next, always at the lower edge where a thumb reaches them. */
+function StepBar({ work, index, allowed, onGo, onFinish }: StepBarProps) {
   const [previous, step, next] = [work.steps[index - 1], work.steps[index], work.steps[index + 1]];
   const goTo = (target: CheckStep | undefined) => {
     if (target !== undefined) onGo(target);
@@ -170,8 +165,11 @@ function StepBar({ work, index, onGo, onAll, onFinish }: StepBarProps) {
     when: previous !== undefined,
     run: () => goTo(previous),
   });
-  useCommand({ name: "All steps", keys: "L", group: "Signal check", run: onAll });
   useCommand({ name: "Finish the check", keys: "E", group: "Signal check", run: onFinish });
+  const cannot = () => {
+    if (step !== undefined) void work.record(step, { kind: "not checked" });
+  };
+  useCommand({ name: "Cannot be checked now", keys: "X", group: "Signal check", when: allowed, run: cannot });
   const entry = step === undefined ? {} : work.entryOf(step.key);
   const hasMain = entry.order !== undefined || entry.value !== undefined;
   return (
@@ -179,8 +177,8 @@ function StepBar({ work, index, onGo, onAll, onFinish }: StepBarProps) {
       <Button keys="P" onPress={() => goTo(previous)} disabled={previous === undefined}>
         Previous
       </Button>
-      <Button keys="L" onPress={onAll}>
-        All steps
+      <Button keys="X" onPress={cannot} disabled={!allowed}>
+        Cannot be checked now
       </Button>
       {next === undefined ? (
         <Button kind={hasMain ? "plain" : "first"} onPress={onFinish}>

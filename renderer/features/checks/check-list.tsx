@@ -65,7 +65,7 @@ function Checks({ title, checks }: { readonly title: string; readonly checks: re
       <ul className="checks-list">
         {checks.map((check) => (
           <li key={check.id}>
-            <Link className="checks-row" to="/checks/$id" params={{ id: check.id }}>
+            <Link className="checks-row checks-check" to="/checks/$id" params={{ id: check.id }}>
               <span className="checks-what">
                 <b>{check.liftTitle}</b>
                 <span>{check.planName}</span>

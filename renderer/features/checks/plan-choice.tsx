@@ -24,7 +24,7 @@ export function PlanChoice({ plans, planId, onPlan, counted, problem }: PlanChoi
       <div className="plan-choice">
         {plans.map((plan) => (
           <Radio key={plan.id} value={plan.id} className="plan-word">
-            <span className="spread">
+            <span className="plan-name">
               <b>{plan.name}</b>
               {counted && plan.steps.length > 0 && (
                 <span className="label soft">

@@ -60,7 +60,7 @@ export function StartCheck({ address, onLift }: StartCheckProps) {
     if (result.ok) void navigate({ to: "/checks/$id", params: { id: result.value.id } });
   };
   return (
-    <section className="stack" aria-label="Start a signal check" ref={form}>
+    <section className="stack checks-start-form" aria-label="Start a signal check" ref={form}>
       <RuledTitle>Start a signal check</RuledTitle>
       <LiftChoice
         lift={lift}
@@ -85,7 +85,7 @@ export function StartCheck({ address, onLift }: StartCheckProps) {
         <FieldError problem="The landings of this lift are not recorded: enter them with the lift, then start the check." />
       )}
       <ErrorNote error={error} />
-      <div className="buttons">
+      <div className="buttons checks-start">
         <Button kind="first" onPress={() => void start()} pending={pending} disabled={lift?.danger === true}>
           Start the check
         </Button>

@@ -1,4 +1,5 @@
 import { Button as AriaButton } from "react-aria-components/Button";
+import { Button } from "../../ui/button.tsx";
 import { MarkShape } from "../../ui/mark.tsx";
 import type { CheckStep } from "./check-types.ts";
 import { countVerdicts, countWords, groupVerdict, type StepGroup } from "./step-groups.ts";
@@ -49,10 +50,11 @@ interface PlaceLineProps {
   readonly groups: readonly StepGroup[];
   readonly currentKey: string;
   readonly onGo: (step: CheckStep) => void;
+  readonly onAll: () => void;
 }
 
 /** The narrow screen's list: one target for each place, in one line. */
-export function PlaceLine({ groups, currentKey, onGo }: PlaceLineProps) {
+export function PlaceLine({ groups, currentKey, onGo, onAll }: PlaceLineProps) {
   return (
     <ul className="check-line" aria-label="Places of this check">
       {groups.map((group) => {
@@ -75,6 +77,11 @@ export function PlaceLine({ groups, currentKey, onGo }: PlaceLineProps) {
           </li>
         );
       })}
+      <li>
+        <Button kind="quiet" keys="L" onPress={onAll}>
+          All steps
+        </Button>
+      </li>
     </ul>
   );
 }

@@ -1,10 +1,8 @@
 import { formatSince } from "#shared-lib/format.ts";
-import { Button } from "../../ui/button.tsx";
 import { Caution } from "../../ui/caution.tsx";
 import { ErrorNote } from "../../ui/error-note.tsx";
 import { SavedState } from "../../ui/saved-state.tsx";
 import { TextArea } from "../../ui/text-field.tsx";
-import { useCommand } from "../../use-command.ts";
 import type { CheckStep } from "./check-types.ts";
 import { OrderDrawing } from "./order-drawing.tsx";
 import { StepAnswers } from "./step-answers.tsx";
@@ -93,8 +91,6 @@ interface NoteProps {
 
 function NoteAndSaved({ work, step, allowed }: NoteProps) {
   const entry = work.entryOf(step.key);
-  const cannot = () => void work.record(step, { kind: "not checked" });
-  useCommand({ name: "Cannot be checked now", keys: "X", group: "Signal check", when: allowed, run: cannot });
   const unsaved =
     entry.found !== undefined ||
     entry.order !== undefined ||
@@ -111,10 +107,7 @@ function NoteAndSaved({ work, step, allowed }: NoteProps) {
         onBlur={() => void work.recordNote(step)}
         disabled={!allowed}
       />
-      <div className="spread check-last">
-        <Button keys="X" onPress={cannot} disabled={!allowed}>
-          Cannot be checked now
-        </Button>
+      <p className="check-saved">
         {work.pending ? (
           <SavedState kind="saving" />
         ) : unsaved ? (
@@ -122,7 +115,7 @@ function NoteAndSaved({ work, step, allowed }: NoteProps) {
         ) : step.at !== null ? (
           <SavedState kind="saved" at={step.at} words={savedWords(step)} />
         ) : null}
-      </div>
+      </p>
     </>
   );
 }

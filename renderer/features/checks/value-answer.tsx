@@ -43,7 +43,7 @@ export function ValueAnswer({ step, entry, disabled, onChange, onRecord, expecte
           }}
         />
       </div>
-      <div className="check-answers">
+      <div className="check-value-act">
         <Button
           type="submit"
           kind={entry.value === undefined ? "plain" : "first"}
