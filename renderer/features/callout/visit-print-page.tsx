@@ -1,11 +1,115 @@
-import { EmptyState } from "../../ui/empty-state.tsx";
+import { Link } from "@tanstack/react-router";
+import "./callout.css";
+import type { Visit } from "#shared-lib/contract/visit.ts";
+import { formatDate, formatDayAndTime } from "#shared-lib/format.ts";
+import { printPage } from "../../shell-client.ts";
+import { Button } from "../../ui/button.tsx";
+import { ErrorNote } from "../../ui/error-note.tsx";
 import { PageTitle } from "../../ui/page-title.tsx";
+import { PrintSheet } from "../../ui/print-sheet.tsx";
+import { useProgram } from "../../use-program.ts";
+import { useRead } from "../../use-read.ts";
+import { PrintFacts } from "./print-facts.tsx";
+import { shorten } from "./shorten.ts";
+import { writePart } from "./visit-draft.ts";
 
-export function VisitPrintPage(_props: { readonly id: string }) {
+/** The visit on one page, for the customer and the file. */
+export function VisitPrintPage({ id }: { readonly id: string }) {
+  const read = useRead("visit.find", { id });
+  const visit = read.value?.visit;
   return (
     <>
-      <PageTitle title="Visit sheet" />
-      <EmptyState>Here the visit will stand on one page for printing.</EmptyState>
+      <div className="print-bar">
+        <PageTitle title={`Visit sheet ${visit?.calloutNumber ?? ""}`} />
+        <Button kind="first" onPress={printPage} disabled={visit === undefined}>
+          Print
+        </Button>
+        {visit?.calloutId != null ? (
+          <Link to="/callout/$id" params={{ id: visit.calloutId }}>
+            Back to the callout
+          </Link>
+        ) : (
+          visit !== undefined && (
+            <Link to="/lift/$id" params={{ id: visit.liftId }}>
+              Back to the lift
+            </Link>
+          )
+        )}
+      </div>
+      <ErrorNote error={read.error} onRetry={read.reload} />
+      {visit !== undefined && <VisitSheet visit={visit} />}
+    </>
+  );
+}
+
+function VisitSheet({ visit }: { readonly visit: Visit }) {
+  const { device } = useProgram();
+  const callout = useRead(
+    "callout.find",
+    { id: visit.calloutId ?? "" },
+    { enabled: visit.calloutId !== null },
+  );
+  const chargeable =
+    visit.chargeable === null ? "not decided" : visit.chargeable ? "chargeable" : "not chargeable";
+  return (
+    <PrintSheet
+      title={`Visit sheet${visit.calloutNumber === null ? "" : `, callout ${visit.calloutNumber}`}`}
+      company={device.company?.name ?? ""}
+      lift={visit.liftTitle}
+      date={formatDate(visit.arrivedAt)}
+      who={visit.engineer.name}
+      page="1 of 1"
+    >
+      <div className="slip">
+        <h2>{visit.liftTitle}</h2>
+        <PrintFacts
+          facts={[
+            ["Visit", visit.kind],
+            ["Arrived", formatDayAndTime(visit.arrivedAt)],
+            ["Left", visit.leftAt === null ? "" : formatDayAndTime(visit.leftAt)],
+            ["Engineer", visit.engineer.name],
+            ["Charge", chargeable],
+            ["Callout", callout.value === undefined ? "" : `“${shorten(callout.value.callout.said, 300)}”`],
+            ["Callout ended", callout.value?.callout.ending ?? ""],
+            ["Display reading", visit.displayReading],
+          ]}
+        />
+        <Words title="Found" words={visit.found} />
+        <Words title="Done" words={visit.done} />
+        {visit.fix !== null && (
+          <>
+            <h2>Cause and fix</h2>
+            <PrintFacts
+              facts={[
+                ["Cause", shorten(visit.fix.cause, 500)],
+                ["Fix", shorten(visit.fix.fix, 500)],
+                ["Fault group", visit.fix.group],
+              ]}
+            />
+          </>
+        )}
+        <Words title="Parts used" words={visit.parts.map(writePart).join("\n")} />
+        <Words title="Readings" words={visit.readings.join("\n")} />
+        <div className="slip-signs">
+          <span>Engineer</span>
+          <span>For the customer</span>
+        </div>
+      </div>
+    </PrintSheet>
+  );
+}
+
+const mostLetters = 900;
+const mostLines = 14;
+
+function Words({ title, words }: { readonly title: string; readonly words: string }) {
+  if (words === "") return null;
+  const lines = words.split("\n");
+  const cut = lines.length > mostLines ? [...lines.slice(0, mostLines), "… (more in the program)"] : lines;
+  return (
+    <>
+      <h2>{title}</h2>
+      <p className="slip-words">{shorten(cut.join("\n"), mostLetters)}</p>
     </>
   );
 }

@@ -9,7 +9,7 @@ import { ordinalWord } from "../callout/ordinal-word.ts";
 /** The columns of the open callouts; the wait runs with `now`. */
 export function openColumns(now: Date): readonly VirtualColumn<CalloutLine>[] {
   return [
-    { id: "state", head: "State", width: "9.75rem", cell: (line) => <State line={line} /> },
+    { id: "state", head: "State", width: "9rem", cell: (line) => <State line={line} /> },
     {
       id: "wait",
       head: "Waiting",
@@ -17,10 +17,10 @@ export function openColumns(now: Date): readonly VirtualColumn<CalloutLine>[] {
       number: true,
       cell: (line) => <b>{formatWait(now.getTime() - Date.parse(line.receivedAt))}</b>,
     },
-    { id: "lift", head: "Lift", width: "minmax(0, 1.1fr)", cell: (line) => <b>{line.liftTitle}</b> },
-    { id: "said", head: "What was said", width: "minmax(0, 2fr)", cell: (line) => <Said line={line} /> },
-    { id: "next", head: "Next", width: "13.5rem", cell: (line) => <CalloutProgress {...progressOf(line)} /> },
-    { id: "with", head: "With", width: "7.5rem", cell: (line) => <With line={line} /> },
+    { id: "lift", head: "Lift", width: "minmax(0, 1.5fr)", cell: (line) => <b>{line.liftTitle}</b> },
+    { id: "said", head: "What was said", width: "minmax(0, 2.3fr)", cell: (line) => <Said line={line} /> },
+    { id: "next", head: "Next", width: "13rem", cell: (line) => <CalloutProgress {...progressOf(line)} /> },
+    { id: "with", head: "With", width: "7rem", cell: (line) => <With line={line} /> },
   ];
 }
 

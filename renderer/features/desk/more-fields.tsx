@@ -13,7 +13,7 @@ interface MoreFieldsProps {
 
 /** Landing and display reading: seldom known on the telephone, so they are folded away. */
 export function MoreFields({ draft, change, disabled }: MoreFieldsProps) {
-  const isOpen = draft.unfolded || draft.displayReading !== "" || draft.landingId !== null;
+  const isOpen = isUnfolded(draft);
   useCommand({
     name: "Landing and display reading",
     keys: "Alt M",
@@ -21,15 +21,7 @@ export function MoreFields({ draft, change, disabled }: MoreFieldsProps) {
     when: !isOpen,
     run: () => change({ unfolded: true }),
   });
-  if (!isOpen) {
-    return (
-      <div className="more-fold">
-        <Button kind="quiet" keys="Alt M" expanded={false} onPress={() => change({ unfolded: true })}>
-          Landing and display reading
-        </Button>
-      </div>
-    );
-  }
+  if (!isOpen) return null;
   return (
     <div className="fields-two">
       <LandingField liftId={draft.liftId} value={draft.landingId} change={change} />
@@ -45,6 +37,20 @@ export function MoreFields({ draft, change, disabled }: MoreFieldsProps) {
       />
     </div>
   );
+}
+
+/** The words that unfold it stand beside the buttons and cost no line of their own. */
+export function MoreFold({ draft, change }: Pick<MoreFieldsProps, "draft" | "change">) {
+  if (isUnfolded(draft)) return null;
+  return (
+    <Button kind="quiet" keys="Alt M" expanded={false} onPress={() => change({ unfolded: true })}>
+      Landing, display
+    </Button>
+  );
+}
+
+function isUnfolded(draft: NewCalloutDraft): boolean {
+  return draft.unfolded || draft.displayReading !== "" || draft.landingId !== null;
 }
 
 interface LandingFieldProps {

@@ -1,5 +1,5 @@
 import { Link } from "@tanstack/react-router";
-import { useRef, useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import type { CalloutLine } from "#shared-lib/contract/callout.ts";
 import type { OutputOf } from "#shared-lib/contract/operations.ts";
 import { Button } from "../../ui/button.tsx";
@@ -13,7 +13,7 @@ import { Refused } from "../callout/way-out.tsx";
 import { FaultGroupLine } from "./fault-group-line.tsx";
 import { InsideQuestions } from "./inside-questions.tsx";
 import { JoinOffer } from "./join-offer.tsx";
-import { MoreFields } from "./more-fields.tsx";
+import { MoreFields, MoreFold } from "./more-fields.tsx";
 import { isBegun, type NewCalloutDraft, newCalloutProblems } from "./new-callout-draft.ts";
 import { PassOnDialog } from "./pass-on-dialog.tsx";
 import { type SaveCallout, useSaveCallout } from "./use-save-callout.ts";
@@ -29,6 +29,10 @@ export function NewCallout({ draft, beside }: NewCalloutProps) {
   const form = useRef<HTMLFormElement>(null);
   const [passing, setPassing] = useState(false);
   const save = useSaveCallout(draft, () => focusFirst(form.current));
+  useEffect(() => {
+    // The clerk is here to log: the first field has the keyboard, unless something else was chosen meanwhile.
+    if (draft.ready && isNowhere(document.activeElement)) focusFirst(form.current);
+  }, [draft.ready]);
   const isFit = () => {
     draft.set((before) => ({ ...before, asked: true }));
     const fits = Object.keys(newCalloutProblems(draft.value)).length === 0;
@@ -64,6 +68,7 @@ export function NewCallout({ draft, beside }: NewCalloutProps) {
         <Button keys="Ctrl S" onPress={log} pending={save.pending}>
           Save
         </Button>
+        <MoreFold draft={draft.value} change={(part) => draft.set((before) => ({ ...before, ...part }))} />
         {isBegun(draft.value) && <GiveUp draft={draft} onGone={() => focusFirst(form.current)} />}
       </div>
       {passing && (
@@ -76,6 +81,12 @@ export function NewCallout({ draft, beside }: NewCalloutProps) {
         />
       )}
     </form>
+  );
+}
+
+function isNowhere(element: Element | null): boolean {
+  return (
+    element === null || element === document.body || element.tagName === "H1" || element.tagName === "MAIN"
   );
 }
 
@@ -132,7 +143,6 @@ function Fields({ draft, beside, save }: FieldsProps) {
         lift={beside?.lift ?? null}
         problem={problems.lift ?? fieldProblem(save.error, "liftId")}
         disabled={!ready}
-        autoFocus
       />
       <JoinOffer open={beside?.open ?? []} draft={value} onJoin={join} pending={save.pending} />
       <InsideQuestions draft={value} change={change} problems={problems} disabled={!ready} />

@@ -74,6 +74,7 @@ export function OpenCallouts() {
           />
         </div>
       )}
+      <OpenFoot />
       {asking === "event" && line !== undefined && (
         <NextEventDialog line={line} onClose={() => setAsking(null)} onEnd={() => setAsking("end")} />
       )}
@@ -116,31 +117,30 @@ export function peopleFirst(lines: readonly CalloutLine[]): readonly CalloutLine
 
 function OpenHead({ list, total }: { readonly list: OpenList; readonly total: number }) {
   return (
-    <>
-      <div className="spread">
-        <h2>
-          Open callouts: {total}{" "}
-          <span className="soft">· {orders.find((one) => one.id === list.order)?.words}</span>
-        </h2>
-        <span className="soft label wide-only">
-          Move <Kbd keys="↑" /> <Kbd keys="↓" /> · next event <Kbd keys="N" /> · open <Kbd keys="Enter" />
-        </span>
-      </div>
-      <div className="spread open-bar">
-        <OnDuty />
-        <span className="row">
-          <Link to="/desk" search={{ list: "left out" }}>
-            Left out of service
-          </Link>
-          <Link to="/desk" search={{ list: "all" }}>
-            All callouts
-          </Link>
-        </span>
-      </div>
-      <div className="open-choices">
-        <TextField label="Filter" value={list.filter} onChange={list.setFilter} type="search" />
-        <SelectField<Order> label="Order" options={[...orders]} value={list.order} onChange={list.setOrder} />
-      </div>
-    </>
+    <div className="open-head">
+      <h2 className="nowrap">Open callouts: {total}</h2>
+      <TextField label="Filter" value={list.filter} onChange={list.setFilter} type="search" />
+      <SelectField<Order> label="Order" options={[...orders]} value={list.order} onChange={list.setOrder} />
+      <span className="row open-links">
+        <Link to="/desk" search={{ list: "left out" }}>
+          Left out of service
+        </Link>
+        <Link to="/desk" search={{ list: "all" }}>
+          All callouts
+        </Link>
+      </span>
+    </div>
+  );
+}
+
+function OpenFoot() {
+  return (
+    <div className="spread">
+      <OnDuty />
+      <span className="soft label wide-only">
+        Open callouts <Kbd keys="Alt O" /> · move <Kbd keys="↑" /> <Kbd keys="↓" /> · next event{" "}
+        <Kbd keys="N" /> · open <Kbd keys="Enter" />
+      </span>
+    </div>
   );
 }

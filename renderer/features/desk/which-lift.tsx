@@ -1,7 +1,9 @@
-import { useMemo } from "react";
+import { useMemo, useState } from "react";
+import { Button } from "react-aria-components/Button";
 import type { LiftLine } from "#shared-lib/contract/lift.ts";
-import { Button } from "../../ui/button.tsx";
+import { ariaKeyShortcut } from "../../ui/aria-key-shortcut.ts";
 import { ComboField } from "../../ui/combo-field.tsx";
+import { Kbd } from "../../ui/kbd.tsx";
 import { useCommand } from "../../use-command.ts";
 import { useRead } from "../../use-read.ts";
 import { useDebounced } from "./use-debounced.ts";
@@ -15,12 +17,12 @@ interface WhichLiftProps {
   readonly lift: LiftLine | null;
   readonly problem: string | undefined;
   readonly disabled: boolean;
-  readonly autoFocus?: boolean;
 }
 
 /** A lift by parts of site, street, name, plate or a caller's number; words that are on no list may stay. */
 export function WhichLift(props: WhichLiftProps) {
   const { text, liftId, onText, onLift, lift } = props;
+  const [left, setLeft] = useState(true);
   const asked = useDebounced(text, 80);
   const found = useRead("lift.lookUp", { text: asked }, { keepPrevious: true, entities: ["lift", "site"] });
   const options = useMemo(
@@ -38,20 +40,23 @@ export function WhichLift(props: WhichLiftProps) {
       })),
     [found.value],
   );
-  const isFree = liftId === null && text.trim() !== "";
+  const isFree = left && liftId === null && text.trim() !== "";
   return (
     <div className="stack which-lift">
       <ComboField
         label="Which lift"
         freeText
         text={text}
-        onText={onText}
+        onText={(next) => {
+          setLeft(false);
+          onText(next);
+        }}
         options={options}
         chosenId={liftId}
         onChoose={(option) => onLift(option?.id ?? null)}
         problem={props.problem}
         disabled={props.disabled}
-        autoFocus={props.autoFocus ?? false}
+        onBlur={() => setLeft(true)}
         hint={lift === null ? undefined : liftFacts(lift)}
         hintWideOnly
         {...(lift === null || lift.street === "" ? {} : { aside: lift.street })}
@@ -120,8 +125,17 @@ interface OtherLiftProps {
 function OtherLift({ lift, keys, onChoose }: OtherLiftProps) {
   useCommand({ name: `Choose ${lift.name} instead`, keys, group: "Desk", run: onChoose });
   return (
-    <Button kind="quiet" keys={keys} onPress={onChoose}>
-      {lift.name}
+    // Reached by its key, so that Tab goes from one question of the call straight to the next.
+    <Button
+      className="button button-quiet"
+      aria-keyshortcuts={ariaKeyShortcut(keys)}
+      excludeFromTabOrder
+      onPress={onChoose}
+    >
+      <span className="button-word">{lift.name}</span>
+      <span aria-hidden="true">
+        <Kbd keys={keys} />
+      </span>
     </Button>
   );
 }
