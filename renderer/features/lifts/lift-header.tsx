@@ -26,6 +26,10 @@ export function LiftHeader({ lift, line, site }: LiftHeaderProps) {
           , {lift.name}
         </PageTitle>
         <p className="soft label">{liftFactsLine(lift, line)}</p>
+        <p className="row lift-state-line">
+          <LiftState lift={line} short />
+          <span className="soft">{stateWords(lift, new Date())}</span>
+        </p>
       </div>
       <div className="buttons">
         <KeyedLink to="/desk" liftId={lift.id} keys="C" word="Log a callout" />
@@ -56,39 +60,32 @@ function KeyedLink({ to, liftId, keys, word, quiet = false }: KeyedLinkProps) {
   );
 }
 
-interface LiftStateLineProps {
-  readonly lift: Lift;
-  readonly line: LiftLine;
+interface LiftActsProps {
+  readonly liftId: string;
   readonly onAsk: (dialog: LiftDialog) => void;
 }
 
-/** The state with since, why and by whom, and what else can be done on this lift. */
-export function LiftStateLine({ lift, line, onAsk }: LiftStateLineProps) {
+/** What else can be done on this lift. */
+export function LiftActs({ liftId, onAsk }: LiftActsProps) {
   useCommand({ name: "Record a visit", keys: "V", group: "Lift", run: () => onAsk("visit") });
   return (
-    <div className="lift-state-line">
-      <div className="row">
-        <LiftState lift={line} short />
-        <span className="soft">{stateWords(lift, new Date())}</span>
-      </div>
-      <nav className="buttons lift-acts" aria-label="On this lift">
-        <Button kind="quiet" onPress={() => onAsk("state")}>
-          Change its state
-        </Button>
-        <Button kind="quiet" onPress={() => onAsk("visit")} keys="V">
-          Record a visit
-        </Button>
-        <Button kind="quiet" onPress={() => onAsk("bridge")}>
-          Enter a bridge
-        </Button>
-        <Button kind="quiet" onPress={() => onAsk("danger")}>
-          Doors found bridged
-        </Button>
-        <KeyedLink to="/find" liftId={lift.id} keys="S" word="Open in Find" quiet />
-        <Link to="/print/lift/$id" params={{ id: lift.id }} className={buttonClass("quiet")}>
-          <span className="button-word">Take this lift with me</span>
-        </Link>
-      </nav>
-    </div>
+    <nav className="buttons lift-acts" aria-label="On this lift">
+      <Button kind="quiet" onPress={() => onAsk("state")}>
+        Change its state
+      </Button>
+      <Button kind="quiet" onPress={() => onAsk("visit")} keys="V">
+        Record a visit
+      </Button>
+      <Button kind="quiet" onPress={() => onAsk("bridge")}>
+        Enter a bridge
+      </Button>
+      <Button kind="quiet" onPress={() => onAsk("danger")}>
+        Doors found bridged
+      </Button>
+      <KeyedLink to="/find" liftId={liftId} keys="S" word="Open in Find" quiet />
+      <Link to="/print/lift/$id" params={{ id: liftId }} className={buttonClass("quiet")}>
+        <span className="button-word">Take this lift with me</span>
+      </Link>
+    </nav>
   );
 }

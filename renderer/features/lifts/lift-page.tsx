@@ -12,7 +12,7 @@ import { SetBridgeDialog } from "../bridges/set-bridge-dialog-panel.tsx";
 import { LandingsEditor } from "./landings-editor.tsx";
 import type { LiftDialog } from "./lift-actions.ts";
 import { liftFields } from "./lift-fields.ts";
-import { LiftHeader, LiftStateLine } from "./lift-header.tsx";
+import { LiftActs, LiftHeader } from "./lift-header.tsx";
 import { LiftPicture } from "./lift-picture.tsx";
 import { LiftRecord } from "./lift-record.tsx";
 import { LiftResults } from "./lift-results.tsx";
@@ -58,32 +58,36 @@ function FoundLift({ found }: { readonly found: Found }) {
     <div className="lift-page">
       <LiftHeader lift={lift} line={line} site={site} />
       <BridgeStrips liftId={lift.id} />
-      <LiftStateLine lift={lift} line={line} onAsk={setAsked} />
-      <LiftPicture found={found} calculations={results} timeline={<LiftTimeline liftId={lift.id} />} />
-      <LiftRecord lift={lift} site={site} />
-      <div className="lift-columns">
-        <section id="landings">
-          <RuledTitle count={landings.length}>Landings</RuledTitle>
-          <LandingsEditor liftId={lift.id} version={lift.version} landings={landings} />
-        </section>
-        <section>
-          <RuledTitle count={signals.length}>Signals</RuledTitle>
-          <SignalsTable liftId={lift.id} landings={landings} signals={signals} />
-        </section>
-      </div>
+      <LiftActs liftId={lift.id} onAsk={setAsked} />
+      <LiftPicture
+        found={found}
+        calculations={results}
+        below={
+          <>
+            <LiftRecord lift={lift} site={site} />
+            <section id="landings">
+              <RuledTitle count={landings.length}>Landings</RuledTitle>
+              <LandingsEditor liftId={lift.id} version={lift.version} landings={landings} />
+            </section>
+          </>
+        }
+        beside={<LiftTimeline liftId={lift.id} />}
+      />
+      <section>
+        <RuledTitle count={signals.length}>Signals</RuledTitle>
+        <SignalsTable liftId={lift.id} landings={landings} signals={signals} />
+      </section>
       <LiftBridges liftId={lift.id} />
-      <div className="lift-columns">
-        <section>
-          <RuledTitle count={visits.value?.visits.length ?? 0}>Visits</RuledTitle>
-          <ErrorNote error={visits.error} onRetry={visits.reload} />
-          <LiftVisits visits={visits.value?.visits ?? []} onRecord={() => setAsked("visit")} />
-        </section>
-        <section>
-          <RuledTitle count={results.length}>Saved results</RuledTitle>
-          <ErrorNote error={calculations.error} onRetry={calculations.reload} />
-          <LiftResults liftId={lift.id} calculations={results} landings={landings} />
-        </section>
-      </div>
+      <section>
+        <RuledTitle count={visits.value?.visits.length ?? 0}>Visits</RuledTitle>
+        <ErrorNote error={visits.error} onRetry={visits.reload} />
+        <LiftVisits visits={visits.value?.visits ?? []} onRecord={() => setAsked("visit")} />
+      </section>
+      <section>
+        <RuledTitle count={results.length}>Saved results</RuledTitle>
+        <ErrorNote error={calculations.error} onRetry={calculations.reload} />
+        <LiftResults liftId={lift.id} calculations={results} landings={landings} />
+      </section>
       <section>
         <RuledTitle>History</RuledTitle>
         <LiftHistory id={lift.id} />

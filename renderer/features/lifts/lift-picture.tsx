@@ -15,11 +15,14 @@ import { useOpenCallouts } from "./use-open-callouts.ts";
 interface LiftPictureProps {
   readonly found: OutputOf<"lift.find">;
   readonly calculations: readonly Calculation[];
-  readonly timeline: ReactNode;
+  /** Under the drawing. */
+  readonly below: ReactNode;
+  /** Under what was chosen, beside the drawing. */
+  readonly beside: ReactNode;
 }
 
 /** The shaft at the left; at the right what was chosen on it, what else is open, and the timeline. */
-export function LiftPicture({ found, calculations, timeline }: LiftPictureProps) {
+export function LiftPicture({ found, calculations, below, beside }: LiftPictureProps) {
   const { lift, landings, signals } = found;
   const register = useRead("bridge.list", { liftId: lift.id }, { entities: ["bridge", "danger"] });
   const states = useRead("check.landingStates", { liftId: lift.id });
@@ -46,15 +49,18 @@ export function LiftPicture({ found, calculations, timeline }: LiftPictureProps)
   const same = { lift, landings, places, calculations };
   return (
     <div className="lift-grid">
-      <LiftShaft
-        lift={section}
-        driveRecorded={lift.driveKind !== null}
-        concerns={concerns}
-        landingStates={landingStates}
-        chosenLandingId={place?.landingId ?? chosen?.landingId ?? null}
-        onChoose={setChoice}
-        onAddLandings={() => document.getElementById("landings")?.scrollIntoView()}
-      />
+      <div className="lift-side">
+        <LiftShaft
+          lift={section}
+          driveRecorded={lift.driveKind !== null}
+          concerns={concerns}
+          landingStates={landingStates}
+          chosenLandingId={place?.landingId ?? chosen?.landingId ?? null}
+          onChoose={setChoice}
+          onAddLandings={() => document.getElementById("landings")?.scrollIntoView()}
+        />
+        {below}
+      </div>
       <div className="lift-side">
         <ErrorNote error={states.error} onRetry={states.reload} />
         {chosen !== null && <ConcernDetail {...same} concern={chosen} />}
@@ -71,7 +77,7 @@ export function LiftPicture({ found, calculations, timeline }: LiftPictureProps)
           chosenId={chosen?.id ?? null}
           onChoose={(concern) => setChoice(markChoice(concern))}
         />
-        {timeline}
+        {beside}
       </div>
     </div>
   );

@@ -41,6 +41,7 @@ export function LiftShaft(props: LiftShaftProps) {
         carLevelMetres={carLevel}
         onCarMove={setLevel}
         onChoose={props.onChoose}
+        availableHeight={520}
         {...(chosenLandingId === null ? {} : { chosenLandingId })}
       />
       {!props.driveRecorded && (

@@ -13,13 +13,7 @@ export function liftFactsLine(lift: Lift, line: Pick<LiftLine, "landingCount">):
     .filter((part) => part !== null)
     .join(", ");
   const controller = lift.controllerFamily === "" ? "" : `${lift.controllerFamily} controller`;
-  return [landings, drive, rated, controller, lift.standardBuiltTo, plateWords(lift)]
-    .filter((part) => part !== "")
-    .join(" · ");
-}
-
-function plateWords({ plateNumber }: Pick<Lift, "plateNumber">): string {
-  return plateNumber === "" ? "" : `plate ${plateNumber}`;
+  return [landings, drive, rated, controller, lift.standardBuiltTo].filter((part) => part !== "").join(" · ");
 }
 
 /** Since when, why and by whom, after the word of the state. */
