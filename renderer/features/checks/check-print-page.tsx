@@ -42,8 +42,8 @@ export function CheckPrintPage({ id }: { readonly id: string }) {
     );
   }
   const { check, steps } = read.value;
-  const pages = printPages(steps);
   const cautions = plans.value?.plans.find((plan) => plan.id === check.planId)?.cautions ?? [];
+  const pages = printPages(steps, cautions);
   const [site, ...lift] = check.liftTitle.split(", ");
   return (
     <>
@@ -127,10 +127,9 @@ function StepTable({ steps, from }: { readonly steps: readonly CheckStep[]; read
             <td>
               <Mark
                 kind={verdictMarks[step.verdict]}
-                word={verdictWords[step.verdict]}
+                word={`${verdictWords[step.verdict]}: ${foundWords(step.found, step.expected)}`}
                 strong={step.verdict === "failed"}
               />
-              <span className="check-row-found">{foundWords(step.found, step.expected)}</span>
               {step.at !== null && (
                 <span className="check-row-note">
                   {step.by?.name}, {formatDayAndTime(step.at)}

@@ -1,25 +1,35 @@
 import type { CheckStep } from "./check-types.ts";
-import { expectedWords, foundWords, sourceWords } from "./step-words.ts";
+import { expectedWords, foundWords, placeWords, sourceWords, verdictWords } from "./step-words.ts";
 
-/** Lines of text that fit on one A4 page, and that the head of the first page takes. Checked on the printed page. */
-const linesOfPage = 56;
-const linesOfHead = 20;
+/**
+ * The record's page in lines of its table (14 px at 1.25): 277 mm less the title block, the frame's margins and the
+ * table's head. The letters of a line follow from the columns' widths in checks.css; a printed page was measured.
+ */
+const linesOfPage = 46;
+/** Padding and rule between two rows, and the mark that is a little higher than its line. */
+const betweenRows = 0.7;
 
 const lines = (words: string, letters: number): number => Math.max(1, Math.ceil(words.length / letters));
 
-/** How many lines a step takes in the record's table, from the widths of its columns. */
+/** Title, sentence and caution box over the table of the first page, in the same lines. */
+const linesOfHead = (cautions: readonly string[]): number => 9 + lines(cautions.join(" "), 72) * 1.3;
+
+/** How many lines a step takes in the record's table. */
 export function linesOfStep(step: CheckStep): number {
-  const place = lines(step.title, 30);
-  const expected = lines(expectedWords(step.expected), 34) + lines(sourceWords(step), 38);
-  const found = lines(foundWords(step.found, step.expected), 28) + 1 + (step.by ? 1 : 0);
-  const note = step.note === "" ? 0 : lines(`Note: ${step.note}`, 95);
-  return Math.max(place, expected, found) + note + 1;
+  const title = lines(`${placeWords(step)}. ${step.title}`, 27);
+  const note = step.note === "" ? 0 : lines(`Note: ${step.note}`, 29);
+  const expected = lines(expectedWords(step.expected), 32) + lines(sourceWords(step), 32);
+  const found = lines(`${verdictWords[step.verdict]}: ${foundWords(step.found, step.expected)}`, 20);
+  return Math.max(title + note, expected, found + (step.at === null ? 0 : 2)) + betweenRows;
 }
 
-/** The steps page by page, in their order; a step stands on one page. */
-export function printPages(steps: readonly CheckStep[]): readonly (readonly CheckStep[])[] {
+/** The steps page by page, in their order; a step is never cut in two. */
+export function printPages(
+  steps: readonly CheckStep[],
+  cautions: readonly string[],
+): readonly (readonly CheckStep[])[] {
   const pages: CheckStep[][] = [[]];
-  let left = linesOfPage - linesOfHead;
+  let left = linesOfPage - linesOfHead(cautions);
   for (const step of steps) {
     const needed = linesOfStep(step);
     if (needed > left && (pages.at(-1)?.length ?? 0) > 0) {
