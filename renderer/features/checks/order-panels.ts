@@ -55,7 +55,7 @@ export function orderPanels(
     title,
     from: 0,
     to: end,
-    unit: "edges",
+    unit: "",
     signals: rows.map((signal) => levelsOf(signal, order, startOf(signal, known), end)),
     moments: [],
   });

@@ -12,14 +12,14 @@ const betweenRows = 0.7;
 const lines = (words: string, letters: number): number => Math.max(1, Math.ceil(words.length / letters));
 
 /** Title, sentence and caution box over the table of the first page, in the same lines. */
-const linesOfHead = (cautions: readonly string[]): number => 9 + lines(cautions.join(" "), 72) * 1.3;
+const linesOfHead = (cautions: readonly string[]): number => 9 + lines(cautions.join(" "), 80) * 1.3;
 
 /** How many lines a step takes in the record's table. */
 export function linesOfStep(step: CheckStep): number {
-  const title = lines(`${placeWords(step)}. ${step.title}`, 27);
-  const note = step.note === "" ? 0 : lines(`Note: ${step.note}`, 29);
-  const expected = lines(expectedWords(step.expected), 32) + lines(sourceWords(step), 32);
-  const found = lines(`${verdictWords[step.verdict]}: ${foundWords(step.found, step.expected)}`, 20);
+  const title = lines(`${placeWords(step)}. ${step.title}`, 35);
+  const note = step.note === "" ? 0 : lines(`Note: ${step.note}`, 36);
+  const expected = lines(expectedWords(step.expected), 42) + lines(sourceWords(step), 43);
+  const found = lines(`${verdictWords[step.verdict]}: ${foundWords(step.found, step.expected)}`, 22);
   return Math.max(title + note, expected, found + (step.at === null ? 0 : 2)) + betweenRows;
 }
 
