@@ -87,10 +87,32 @@ function step(checked: CheckedLift, landing: Landing, direction: Direction, reac
   };
 }
 
+/** Stopping accuracy is the distance of the two sills, measured; where the zone lies says nothing about it. */
+function sillStep(landing: Landing): PlanStep {
+  return {
+    key: `sills-${landing.id}`,
+    title: `Car sill to landing sill at ${landing.marking}`,
+    how: `Let the lift stop at landing ${landing.marking}, doors fully open, and measure sill to sill with a steel rule. Car above the landing is positive.`,
+    caution: cautions.empty,
+    ...atLanding(landing),
+    part: "zone-magnet",
+    expected: {
+      kind: "value",
+      unit: "mm",
+      least: -10,
+      most: 10,
+      source: "EN 81-20:2020, 5.12.1.1.4: stopping accuracy; check the current text, local codes decide",
+    },
+    source: "EN 81-20:2020, 5.12.1.1.4",
+    searchWords: "stops too low at one landing, zone magnet moved",
+  };
+}
+
 export const zoneSensorsPlan: CheckPlan = {
   id: "zone-sensors",
   name: "Zone sensors at every landing",
-  purpose: "Proves at each landing, up and down, that both zone signals come and in the right order.",
+  purpose:
+    "Proves at each landing, up and down, that both zone signals come and in the right order, and that the car stops level.",
   cautions: [
     "Zone signals may allow movement or door opening with doors unlocked: the lift stays out of service until the order is proved in both directions at every landing.",
     cautions.carTop,
@@ -99,10 +121,11 @@ export const zoneSensorsPlan: CheckPlan = {
   steps: (checked) => {
     const landings = fromBelow(checked.landings);
     if (landings.length < 2) return [];
-    return landings.flatMap((landing, index) =>
-      (["up", "down"] as const).map((direction) =>
+    return landings.flatMap((landing, index) => [
+      ...(["up", "down"] as const).map((direction) =>
         step(checked, landing, direction, reachOf(direction, index, landings.length)),
       ),
-    );
+      sillStep(landing),
+    ]);
   },
 };

@@ -31,7 +31,7 @@ test("plans are listed, and with a lift their steps", () => {
   expect(plans.map(({ id }) => id)).toEqual(checkPlans.map(({ id }) => id));
   expect(plans.every(({ steps }) => steps.length === 0)).toBe(true);
   const zone = bench.ask("check.plans", { liftId }).plans.find(({ id }) => id === "zone-sensors");
-  expect(zone?.steps).toHaveLength(8);
+  expect(zone?.steps).toHaveLength(12);
 });
 
 describe("a signal check", () => {
@@ -54,7 +54,7 @@ describe("a signal check", () => {
       by: { name: "Ines Calder" },
       passed: 1,
       failed: 1,
-      unchecked: 6,
+      unchecked: 10,
       finishedAt: null,
     });
     expect(found.steps.find(({ key }) => key === `zone-down-${landing("2")}`)).toMatchObject({
@@ -118,7 +118,7 @@ describe("a signal check", () => {
     } as const;
     expect(bench.ask("check.recordStep", notNow)).toMatchObject({ verdict: "unchecked" });
     const found = bench.ask("check.find", { id: second.id });
-    expect(found.check).toMatchObject({ passed: 0, failed: 0, unchecked: 8 });
+    expect(found.check).toMatchObject({ passed: 0, failed: 0, unchecked: 12 });
     expect(found.steps.find(({ key }) => key === notNow.stepKey)).toMatchObject({
       found: { kind: "not checked" },
       verdict: "unchecked",
@@ -258,13 +258,18 @@ describe("the state of each place in the shaft", () => {
     record(check.id, "1", "up", inOrder.up);
     expect(place("1", "zone-magnet")).toMatchObject({
       verdict: "unchecked",
-      sentence: "1 of 2 steps passed, the others are not checked.",
+      sentence: "1 of 3 steps passed, the others are not checked.",
     });
     record(check.id, "1", "down", inOrder.up);
     expect(place("1", "zone-magnet")).toMatchObject({ verdict: "failed", checkId: check.id });
     bench.minutes(60);
     const again = start();
     record(again.id, "1", "down", inOrder.down);
+    bench.ask("check.recordStep", {
+      checkId: again.id,
+      stepKey: `sills-${landing("1")}`,
+      found: { kind: "value", value: -4 },
+    });
     expect(place("1", "zone-magnet")).toMatchObject({
       verdict: "passed",
       checkId: again.id,
