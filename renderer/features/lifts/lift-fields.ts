@@ -104,7 +104,11 @@ export const liftFields: readonly RecordField[] = [
   length(well, "downFinalDistance", "Down final switch", "mm", 0, 2, "beyond the lowest landing"),
   length(zone, "magnetLength", "Zone magnet length", "mm", 0.02, 2, "from the site’s drawing"),
   length(zone, "sensorSpacing", "Spacing of the zone sensors", "mm", 0, 2),
-  length(zone, "zoneTolerance", "Site’s own tolerance of a zone centre", "mm", 0.0005, 0.1, "plus or minus"),
+  {
+    ...length(zone, "zoneTolerance", "Site’s own tolerance of a zone centre", "mm", 0.0005, 0.1),
+    plusMinus: true,
+    hint: "plus or minus",
+  },
   {
     key: "busBitRate",
     label: "Bit rate",

@@ -76,62 +76,119 @@ interface KnownProps {
   readonly calculations: OutputOf<"calculation.list">["calculations"];
 }
 
-const pageCount = 4;
+/** Rows that fit on one A4 sheet beside their heads. */
+const landingsOnSheet = 30;
+const signalsOnSheet = 26;
+const bridgesOnSheet = 8;
+const entriesOnSheet = 14;
+
+/** At least one part, so that a sheet says that nothing is entered. */
+function partsOf<Item>(items: readonly Item[], size: number): readonly (readonly Item[])[] {
+  const parts: (readonly Item[])[] = [];
+  for (let from = 0; from < items.length; from += size) parts.push(items.slice(from, from + size));
+  return parts.length === 0 ? [[]] : parts;
+}
 
 function LiftSheets(props: KnownProps) {
   const { found, register, entries } = props;
-  const { lift, line, site, landings, signals } = found;
+  const landings = [...found.landings].sort((one, other) => other.level - one.level);
+  const sheets: readonly ReactNode[] = [
+    <FirstSheet key="first" {...props} />,
+    <RecordSheet key="record" found={found} />,
+    ...partsOf(landings, landingsOnSheet).map((part, i) => (
+      <TitledSheet key={`landings ${part[0]?.id ?? ""}`} title="Landings" more={i > 0}>
+        {part.length === 0 ? <p>No landing is entered.</p> : <LandingsTable landings={part} />}
+      </TitledSheet>
+    )),
+    ...partsOf(found.signals, signalsOnSheet).map((part, i) => (
+      <TitledSheet key={`signals ${part[0]?.id ?? ""}`} title="Signals" more={i > 0}>
+        <Table
+          label="Signals"
+          columns={signalColumns(found.landings)}
+          rows={part}
+          rowKey={(signal) => signal.id}
+          empty={<p>No signal is entered.</p>}
+        />
+      </TitledSheet>
+    )),
+    ...partsOf(register.bridges, bridgesOnSheet).map((part, i) => (
+      <TitledSheet key={`bridges ${part[0]?.id ?? ""}`} title="Bridge register" more={i > 0}>
+        <BridgeRegister bridges={part} dangers={i === 0 ? register.dangers : []} />
+      </TitledSheet>
+    )),
+    ...partsOf(entries, entriesOnSheet).map((part, i) => (
+      <TitledSheet
+        key={`timeline ${part[0]?.id ?? ""}`}
+        title={`Timeline, the last ${entries.length} entries`}
+        more={i > 0}
+      >
+        <Timeline label="Timeline of the lift" items={part.map(timelineItem)} />
+      </TitledSheet>
+    )),
+  ];
+  const count = sheets.length + 1;
   return (
     <>
-      <Sheet found={found} page={1}>
-        <div className="print-stack">
-          <h2>{line.title}</h2>
-          <p>{liftFactsLine(lift, line)}</p>
-          <p className="row">
-            <LiftState lift={line} short /> <span>{stateWords(lift, new Date())}</span>
-          </p>
-          <OpenThings {...props} />
-          <Caution>
-            Compare this sheet with the shaft: it tells what was recorded by {formatDayAndTime(new Date())}.
-            Only trained people; lock off before you touch; no bridge stays in. Local codes and the maker’s
-            instructions decide.
-          </Caution>
-          <RuledTitle>Access to {site.name}</RuledTitle>
-          <RecordFacts fields={siteFields} values={site} />
-          <RuledTitle>Recorded about this lift</RuledTitle>
-          <RecordFacts fields={liftFields} values={lift} />
-        </div>
-      </Sheet>
-      <Sheet found={found} page={2}>
-        <div className="print-stack">
-          <RuledTitle>Landings</RuledTitle>
-          {landings.length === 0 ? <p>No landing is entered.</p> : <LandingsTable landings={landings} />}
-          <RuledTitle>Signals</RuledTitle>
-          <Table
-            label="Signals"
-            columns={signalColumns(landings)}
-            rows={signals}
-            rowKey={(signal) => signal.id}
-            empty={<p>No signal is entered.</p>}
-          />
-        </div>
-      </Sheet>
-      <Sheet found={found} page={3}>
-        <div className="print-stack">
-          <RuledTitle>Bridge register</RuledTitle>
-          <BridgeRegister bridges={register.bridges} dangers={register.dangers} />
-          <RuledTitle>Timeline, the last {entries.length} entries</RuledTitle>
-          <Timeline label="Timeline of the lift" items={entries.map(timelineItem)} />
-        </div>
-      </Sheet>
-      <ShaftSheet {...props} />
+      {sheets.map((sheet, i) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a sheet is its place among the sheets.
+        <Sheet key={i} found={found} page={`${i + 1} of ${count}`}>
+          {sheet}
+        </Sheet>
+      ))}
+      <ShaftSheet {...props} page={`${count} of ${count}`} />
+    </>
+  );
+}
+
+interface TitledSheetProps {
+  readonly title: string;
+  /** Goes on from the sheet before. */
+  readonly more: boolean;
+  readonly children: ReactNode;
+}
+
+function TitledSheet({ title, more, children }: TitledSheetProps) {
+  return (
+    <>
+      <RuledTitle>{more ? `${title}, going on` : title}</RuledTitle>
+      {children}
+    </>
+  );
+}
+
+function FirstSheet(props: KnownProps) {
+  const { lift, line, site } = props.found;
+  return (
+    <>
+      <h2>{line.title}</h2>
+      <p>{liftFactsLine(lift, line)}</p>
+      <p className="row">
+        <LiftState lift={line} short /> <span>{stateWords(lift, new Date())}</span>
+      </p>
+      <OpenThings {...props} />
+      <Caution>
+        Compare this sheet with the shaft: it tells what was recorded by {formatDayAndTime(new Date())}. Only
+        trained people; lock off before you touch; no bridge stays in. Local codes and the maker’s
+        instructions decide.
+      </Caution>
+      <RuledTitle>Access to {site.name}</RuledTitle>
+      <RecordFacts fields={siteFields} values={site} />
+    </>
+  );
+}
+
+function RecordSheet({ found }: { readonly found: Found }) {
+  return (
+    <>
+      <RuledTitle>Recorded about this lift</RuledTitle>
+      <RecordFacts fields={liftFields} values={found.lift} />
     </>
   );
 }
 
 interface SheetProps {
   readonly found: Found;
-  readonly page: number;
+  readonly page: string;
   readonly children: ReactNode;
 }
 
@@ -145,9 +202,9 @@ function Sheet({ found, page, children }: SheetProps) {
       lift={found.lift.name}
       date={formatDate(new Date())}
       who={person?.name ?? ""}
-      page={`${page} of ${pageCount}`}
+      page={page}
     >
-      {children}
+      <div className="print-stack">{children}</div>
     </PrintSheet>
   );
 }
@@ -184,7 +241,7 @@ function OpenThings(props: KnownProps) {
 }
 
 /** The drawing brings its own frame and title block, with the scale it chose. */
-function ShaftSheet(props: KnownProps) {
+function ShaftSheet(props: KnownProps & { readonly page: string }) {
   const { found, places, calculations } = props;
   const { lift, line, site, landings, signals } = found;
   const { device, person } = useProgram();
@@ -203,7 +260,7 @@ function ShaftSheet(props: KnownProps) {
           lift: line.name,
           date: formatDate(new Date()),
           person: person?.name ?? "",
-          page: `${pageCount} of ${pageCount}`,
+          page: props.page,
         }}
       />
     </div>

@@ -41,7 +41,11 @@ const columns: readonly TableColumn<Visit>[] = [
       </>
     ),
   },
-  { id: "callout", head: "Callout", cell: (visit) => visit.calloutNumber ?? "" },
+  {
+    id: "callout",
+    head: "Callout",
+    cell: (visit) => <span className="nowrap">{visit.calloutNumber ?? ""}</span>,
+  },
 ];
 
 export function LiftVisits({ visits, onRecord }: LiftVisitsProps) {

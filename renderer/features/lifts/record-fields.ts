@@ -16,6 +16,8 @@ export interface RecordField {
   readonly least?: number;
   readonly most?: number;
   readonly whole?: boolean;
+  /** Shown with ± before it: a tolerance to both sides. */
+  readonly plusMinus?: boolean;
   /** Of a choice: what is stored, and the words. */
   readonly options?: readonly { readonly stored: string | number; readonly words: string }[];
 }
@@ -62,8 +64,17 @@ export function shownValue(field: RecordField, value: unknown): string {
   const text = textOf(field, value);
   if (text === "") return "";
   if (field.kind === "choice") return optionOf(field, text)?.words ?? text;
+  if (field.kind !== "number") return text;
   const unit = unitOf(field);
-  return field.kind === "number" && unit !== undefined ? `${text}\u00a0${unit}` : text;
+  const number = `${field.plusMinus === true ? "±" : ""}${withDecimals(text, unit)}`;
+  return unit === undefined ? number : `${number}\u00a0${unit}`;
+}
+
+/** Heights in metres and speeds are read with two decimals at least: 1.30 m, 1.00 m/s. */
+function withDecimals(text: string, unit: string | undefined): string {
+  if (unit !== "m" && unit !== "m/s") return text;
+  const [whole, part = ""] = text.split(".");
+  return `${whole}.${part.padEnd(2, "0")}`;
 }
 
 function optionOf(field: RecordField, text: string) {
@@ -103,8 +114,12 @@ function readQuantity(field: RecordField, text: string): Reading {
     return { problem: `${field.label} is a whole number.` };
   if (value >= least && value <= most) return { value };
   return {
-    problem: `${field.label} lies between ${shownValue(field, least)} and ${shownValue(field, most)}.`,
+    problem: `${field.label} lies between ${limitWords(field, least)} and ${limitWords(field, most)}.`,
   };
+}
+
+function limitWords(field: RecordField, limit: number): string {
+  return shownValue({ ...field, plusMinus: false }, limit);
 }
 
 /** A day that has been, as people write it: "12 Mar 2025", "2025-03-12", "yesterday". Answers it as it is stored. */

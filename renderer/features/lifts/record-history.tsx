@@ -1,3 +1,4 @@
+import { useState } from "react";
 import type { OutputOf } from "#shared-lib/contract/operations.ts";
 import { formatDayAndTime } from "#shared-lib/format.ts";
 import { Button } from "../../ui/button.tsx";
@@ -26,6 +27,7 @@ export function RecordHistory(props: RecordHistoryProps) {
   const undo = useWrite("history.undoLast");
   const remove = useWrite("record.delete");
   const restore = useWrite("record.restore");
+  const [all, setAll] = useState(false);
   if (read.value === undefined) return <ErrorNote error={read.error} onRetry={read.reload} />;
   const { changes, deleted, version } = read.value;
   const undoable = changes[0]?.what === "changed" && !deleted;
@@ -50,7 +52,7 @@ export function RecordHistory(props: RecordHistoryProps) {
       </div>
       <ErrorNote error={undo.error ?? remove.error ?? restore.error} />
       <ol className="history-list" aria-label="Changes, newest first">
-        {changes.map((change) => (
+        {changes.slice(0, all ? changes.length : shownAtFirst).map((change) => (
           <li key={change.stamp}>
             <p>
               <b>{formatDayAndTime(change.at)}</b>, {change.by?.name ?? "nobody named"}: {change.what}
@@ -61,9 +63,16 @@ export function RecordHistory(props: RecordHistoryProps) {
           </li>
         ))}
       </ol>
+      {!all && changes.length > shownAtFirst && (
+        <div>
+          <Button onPress={() => setAll(true)}>All {changes.length} changes</Button>
+        </div>
+      )}
     </div>
   );
 }
+
+const shownAtFirst = 6;
 
 interface ChangedFieldsProps {
   readonly change: Change;

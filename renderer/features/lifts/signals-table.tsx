@@ -23,7 +23,7 @@ export function SignalsTable({ liftId, landings, signals }: SignalsTableProps) {
     ...signalColumns(landings),
     {
       id: "acts",
-      head: "",
+      head: "Change it",
       cell: (signal) => (
         <span className="row">
           <Button kind="quiet" label={`Change ${signal.name}`} onPress={() => setAsked({ signal })}>

@@ -44,14 +44,20 @@ function SiteRecord({ site }: { readonly site: Site }) {
     record: site,
     save: (version, changed) => write.run({ id: site.id, version, fields: changed }),
   });
-  if (edit.open) return <RecordEditForm edit={edit} fields={siteFields} pending={write.pending} />;
   return (
-    <div className="stack">
-      <RecordFacts fields={siteFields} values={site} />
-      <div>
-        <Button onPress={edit.begin}>Change what is recorded</Button>
-      </div>
-    </div>
+    <section>
+      <RuledTitle>Recorded about this site</RuledTitle>
+      {edit.open ? (
+        <RecordEditForm edit={edit} fields={siteFields} pending={write.pending} />
+      ) : (
+        <div className="stack">
+          <RecordFacts fields={siteFields} values={site} />
+          <div>
+            <Button onPress={edit.begin}>Change what is recorded</Button>
+          </div>
+        </div>
+      )}
+    </section>
   );
 }
 
