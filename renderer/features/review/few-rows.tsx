@@ -14,10 +14,10 @@ export function FewRows(props: {
   const [all, setAll] = useState(false);
   if (count <= fewRows) return <div className="review-rows">{children}</div>;
   return (
-    <>
+    <div>
       <div className={all ? "review-rows" : "review-rows review-few"}>{children}</div>
       <MoreButton all={all} onAll={setAll} words={`All ${count} ${what}`} />
-    </>
+    </div>
   );
 }
 

@@ -34,9 +34,9 @@ export interface GroupBarsLayout {
 export function groupBarsLayout(bars: readonly GroupBar[], given: number, textSize: number): GroupBarsLayout {
   const names = bars.map(({ title }) => letteringWidth(title, textSize));
   const left = Math.min(Math.ceil(Math.max(0, ...names)) + 12, Math.max(110, Math.floor(given * 0.45)));
-  const numberRoom = textSize * 2.6;
-  const room = Math.max(100, given - left - numberRoom);
   const most = Math.max(1, ...bars.flatMap(({ count, yearBefore }) => [count, yearBefore ?? 0]));
+  const numberRoom = Math.ceil(letteringWidth(String(most), textSize, true)) + 12;
+  const room = Math.max(100, given - left - numberRoom);
   const step = wholeStep(most);
   const end = Math.ceil(most / step) * step;
   const lengthOf = (count: number): number => Math.round((count / end) * room * 10) / 10;

@@ -7,7 +7,7 @@ import { RuledTitle } from "../../ui/ruled-title.tsx";
 import { Table, type TableColumn } from "../../ui/table.tsx";
 import { CalloutsLink } from "./callouts-link.tsx";
 import { FewRows } from "./few-rows.tsx";
-import { calloutsWord, sentenceCase } from "./review-words.ts";
+import { sentenceCase } from "./review-words.ts";
 
 type WithoutCause = OutputOf<"review.withoutCause">;
 type Ending = WithoutCause["endings"][number];
@@ -25,11 +25,11 @@ export function WithoutCausePart({ period, found }: PartProps & { readonly found
   if (closed === 0) return <RuledTitle>No callout was closed in this time</RuledTitle>;
   const missing = calloutIds.length;
   return (
-    <section>
+    <section className="review-beside">
       <RuledTitle>
         {missing === 0
-          ? `Every one of ${calloutsWord(closed)} closed has a cause`
-          : `${missing} of ${calloutsWord(closed)} closed have no cause`}
+          ? `Each of ${closed} closed callouts has a cause`
+          : `${missing} of ${closed} closed callouts have no cause`}
       </RuledTitle>
       <div className="review-rows">
         <Table
@@ -95,7 +95,7 @@ export function NotesUsedPart({ period, notes }: PartProps & { readonly notes: r
   const columns = useMemo(() => noteColumns(period), [period]);
   const [most] = notes;
   return (
-    <section>
+    <section className="review-beside">
       <RuledTitle>
         {most === undefined
           ? "No fault note ended a callout in this time"

@@ -21,7 +21,7 @@ export function LiftsPart({ review, counts }: { readonly review: Review; readonl
   );
   const { lifts, unsettled } = counts;
   return (
-    <section>
+    <section className="review-beside">
       <RuledTitle>{mostWords(lifts, ({ liftTitle }) => liftTitle, "lifts")}</RuledTitle>
       {lifts.length > 0 && (
         <FewRows count={lifts.length} what="lifts">

@@ -132,6 +132,7 @@ function RepeatsCaption({ review, repeats, received }: RepeatsPartProps) {
           . {missingWords(yearBefore)}
         </p>
       )}
+      {repeats.callouts < 2 && <p>A repeat takes two callouts of one lift and one fault group.</p>}
       <p>
         A chain: same lift and fault group, each within {repeatWindowDays} days of the last; number of
         callouts at the right, also those before this time. Red pencil: it still goes on. “Not yet known” is
@@ -157,11 +158,13 @@ const columns: readonly TableColumn<Chain>[] = [
   { id: "group", head: "Fault group", sortBy: ({ group }) => group, cell: ({ group }) => group },
   {
     id: "last",
-    head: "First and last",
+    head: "Last one",
     sortBy: ({ callouts }) => callouts.at(-1)?.receivedAt ?? "",
     sortWords: { rising: "oldest first", falling: "newest first" },
-    cell: ({ callouts }) =>
-      [callouts[0], callouts.at(-1)].map((one) => (one ? formatDate(one.receivedAt) : "")).join(" to "),
+    cell: ({ callouts }) => {
+      const last = callouts.at(-1);
+      return last === undefined ? "" : formatDate(last.receivedAt);
+    },
   },
   {
     id: "callouts",

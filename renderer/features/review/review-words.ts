@@ -55,7 +55,7 @@ export function calloutsWord(count: number): string {
 /** "32 of 307 callouts came back within 30 days" */
 export function repeatsTitle({ repeats, callouts }: Repeats, windowDays: number): string {
   if (callouts === 0) return "No callout in this time";
-  if (repeats === 0) return `None of ${calloutsWord(callouts)} came back within ${windowDays} days`;
+  if (repeats === 0) return `${calloutsWord(callouts)}, no repeat within ${windowDays} days`;
   return `${repeats} of ${calloutsWord(callouts)} came back within ${windowDays} days`;
 }
 
@@ -100,7 +100,8 @@ export function fixTriedAgain({ callouts }: Pick<Chain, "callouts">): { fix: str
     const words = fix.trim().replace(/\.$/, "");
     if (words === "") continue;
     const key = words.toLowerCase();
-    times.set(key, { fix: words, times: (times.get(key)?.times ?? 0) + 1 });
+    const before = times.get(key) ?? { fix: words, times: 0 };
+    times.set(key, { ...before, times: before.times + 1 });
   }
   const [most] = [...times.values()].sort((a, b) => b.times - a.times);
   return most !== undefined && most.times > 1 ? most : null;
