@@ -4,15 +4,16 @@ import { type Field, isShown } from "#shared-lib/calculators/field.ts";
 import type { UnitSystem } from "#shared-lib/quantities.ts";
 import { Caution } from "../../ui/caution.tsx";
 import { CalculatorField } from "./calculator-field.tsx";
+import { unclearProblem } from "./entries.ts";
 import { fieldGroups } from "./field-groups.ts";
 import type { BenchForm } from "./use-bench-form.ts";
+import type { SaveResult } from "./use-save-result.ts";
 
 interface CalculatorFormProps {
   readonly calculator: Calculator;
   readonly form: BenchForm;
   readonly system: UnitSystem;
-  /** Saving was tried: what is missing is then said at its field. */
-  readonly asked: boolean;
+  readonly saving: SaveResult;
   readonly formRef: RefObject<HTMLFormElement | null>;
 }
 
@@ -20,15 +21,21 @@ const fieldOf = (target: EventTarget | null): Element | null =>
   target instanceof Element ? target.closest("[data-field]") : null;
 
 /** The inputs of one calculator as its definition says; a sentence stands at a field once the person has left it. */
-export function CalculatorForm({ calculator, form, system, asked, formRef }: CalculatorFormProps) {
+export function CalculatorForm({ calculator, form, system, saving, formRef }: CalculatorFormProps) {
   const [editing, setEditing] = useState<string | null>(null);
   const [helped, setHelped] = useState<string | null>(null);
   const shown = calculator.inputs.filter((field) => isShown(field, calculator.inputs, form.input));
   const problemAt = (field: Field): string | undefined => {
-    if (field.key === editing) return undefined;
+    const { asked, stoppedAt } = saving;
+    if (field.key === editing && field.key !== stoppedAt) return undefined;
     const found = form.result.problems.find((problem) => problem.field === field.key)?.sentence;
+    const unclear = unclearProblem(form.entries[field.key]);
     const missing = asked && form.result.missing.includes(field.key);
-    return found ?? (missing ? "Still needed. Nothing is saved without it." : undefined);
+    return unclear ?? found ?? (missing ? "Still needed. Nothing is saved without it." : undefined);
+  };
+  const edited = (key: string): void => {
+    setEditing(key);
+    saving.forgetStop();
   };
   const left = (event: FocusEvent): void => {
     const from = fieldOf(event.target);
@@ -57,7 +64,7 @@ export function CalculatorForm({ calculator, form, system, asked, formRef }: Cal
               form={form}
               system={system}
               problem={problemAt(field)}
-              onEdit={setEditing}
+              onEdit={edited}
             />
           ))}
         </fieldset>

@@ -36,7 +36,7 @@ export type Entries = Readonly<Record<string, Entry>>;
 
 const isUnit = (value: unknown): value is Unit => typeof value === "string" && value in units;
 
-function readEntry(field: Field, kept: unknown): Entry | undefined {
+function readEntry(calculator: Calculator, field: Field, kept: unknown): Entry | undefined {
   if (typeof kept !== "object" || kept === null) return undefined;
   const entry = kept as Partial<Record<"kind" | "text" | "unit" | "value", unknown>>;
   if (field.kind === "number") {
@@ -46,12 +46,9 @@ function readEntry(field: Field, kept: unknown): Entry | undefined {
       : undefined;
   }
   const { value } = entry;
-  const isText = typeof value === "string" && field.kind !== "order";
-  const isOrder =
-    Array.isArray(value) && field.kind === "order" && value.every((one) => typeof one === "string");
-  return entry.kind === "value" && (isText || isOrder || value === null)
-    ? { kind: "value", value: value as ValueEntry["value"] }
-    : undefined;
+  if (entry.kind !== "value" || value === undefined) return undefined;
+  const fits = value === null || calculator.schema.safeParse({ [field.key]: value }).success;
+  return fits ? { kind: "value", value: value as ValueEntry["value"] } : undefined;
 }
 
 /** A kept draft as entries of this calculator; what no longer fits a field of it is left out. */
@@ -60,7 +57,7 @@ export function readEntries(calculator: Calculator, kept: unknown): Entries {
   const record = kept as Record<string, unknown>;
   const found: Record<string, Entry> = {};
   for (const field of calculator.inputs) {
-    const entry = readEntry(field, record[field.key]);
+    const entry = readEntry(calculator, field, record[field.key]);
     if (entry !== undefined) found[field.key] = entry;
   }
   return found;
@@ -87,13 +84,16 @@ export function inputOf(calculator: Calculator, filled: CalculatorInput, entries
   return input;
 }
 
+/** Why the text of an entry is no number; undefined where it is one, or is empty. */
+export function unclearProblem(entry: Entry | undefined): string | undefined {
+  const reading = entry?.kind === "number" ? readNumber(entry.text) : undefined;
+  return reading?.kind === "unclear" ? reading.problem : undefined;
+}
+
 /** Fields whose text is not a number: nothing may be saved over their heads. */
 export function unclearFields(calculator: Calculator, entries: Entries): readonly string[] {
   return calculator.inputs
-    .filter(({ key }) => {
-      const entry = entries[key];
-      return entry?.kind === "number" && readNumber(entry.text).kind === "unclear";
-    })
+    .filter(({ key }) => unclearProblem(entries[key]) !== undefined)
     .map(({ key }) => key);
 }
 

@@ -41,7 +41,8 @@ export interface SlowdownPicture {
   readonly places: readonly (SlowdownPlace & {
     readonly y: number;
     readonly wordY: number;
-    readonly shown: string;
+    /** One line where there is room beside the chain, else words and number below each other. */
+    readonly lines: readonly string[];
   })[];
   /** Margin, stop, reaction: from the level outwards; parts of no length are left out. */
   readonly parts: readonly { readonly words: string; readonly from: number; readonly to: number }[];
@@ -70,11 +71,6 @@ export function slowdownPicture(
     return isTop ? top + part : bottom - part;
   };
   const write = (value: number): string => writeQuantity(value, "m", { digits: 3, system });
-  const wordYs = spreadLabels(
-    places.map((place) => ({ anchor: yOf(place.at), extent: textSize * 1.3 })),
-    top - textSize * 0.7,
-    bottom + textSize * 0.7,
-  );
   const measures = [
     ["margin", drawing.margin],
     ["stop", drawing.stop],
@@ -90,17 +86,35 @@ export function slowdownPicture(
   const partsWidth = Math.max(60, ...parts.map((part) => letteringWidth(part.words, textSize)));
   const chainX = 92;
   const wordsX = Math.ceil(chainX + 24 + partsWidth + 40);
+  const linesOf = (place: SlowdownPlace, oneLine: boolean): readonly string[] => {
+    if (place.key === "level") return [place.words];
+    return oneLine ? [`${place.words} ${write(place.at)}`] : [place.words, write(place.at)];
+  };
+  const widest = (oneLine: boolean): number =>
+    Math.max(
+      ...places.flatMap((place) =>
+        linesOf(place, oneLine).map((line) => letteringWidth(line, textSize, true)),
+      ),
+    );
+  const oneLine = wordsX + 4 + widest(true) <= given;
+  const wordYs = spreadLabels(
+    places.map((place) => ({
+      anchor: yOf(place.at),
+      extent: textSize * (0.1 + 1.2 * linesOf(place, oneLine).length),
+    })),
+    top - textSize * 0.7,
+    bottom + textSize * 0.7,
+  );
   const shown = places.map((place, index) => ({
     ...place,
     y: yOf(place.at),
     wordY: wordYs[index] ?? yOf(place.at),
-    shown: place.key === "level" ? place.words : `${place.words} ${write(place.at)}`,
+    lines: linesOf(place, oneLine),
   }));
-  const wordsWidth = Math.max(...shown.map((place) => letteringWidth(place.shown, textSize, true)));
   const { required, normalStart } = drawing;
   const hasRoom = normalStart === null || normalStart > required;
   return {
-    width: Math.max(given, Math.ceil(wordsX + 24 + wordsWidth)),
+    width: Math.max(given, Math.ceil(wordsX + 4 + widest(oneLine))),
     height: Math.ceil(bottom + textSize * 2.2),
     textSize,
     top,

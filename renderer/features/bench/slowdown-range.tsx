@@ -138,9 +138,16 @@ function Place({ picture, place, outside }: PlaceProps) {
         d={`M${isSwitch ? railX + 34 : wordsX - 26} ${place.y}${isSwitch ? `H${wordsX - 26}` : ""}L${wordsX - 10} ${place.wordY}H${wordsX - 4}`}
       />
       {isSwitch ? <path className={`heavy ${pen}`} d={tickPath(railX + 3, place.y, 13)} /> : null}
-      <text className={word} x={wordsX} y={place.wordY + textSize * 0.36}>
-        {place.shown}
-      </text>
+      {place.lines.map((line, index) => (
+        <text
+          key={line}
+          className={word}
+          x={wordsX}
+          y={place.wordY + textSize * (0.36 + 1.2 * (index - (place.lines.length - 1) / 2))}
+        >
+          {line}
+        </text>
+      ))}
     </g>
   );
 }

@@ -9,8 +9,11 @@ export interface Carried {
   readonly key: string;
 }
 
-/** Takes over what was typed without a lift; the old draft goes only when the new one is on disk. */
-export function useCarried(form: BenchForm, carried: Carried | null): void {
+/**
+ * Takes over what was typed without a lift; the old draft goes only when the new one, or the result, is on disk.
+ * @param saved whether a result was saved here since
+ */
+export function useCarried(form: BenchForm, carried: Carried | null, saved: boolean): void {
   const taken = useRef(false);
   const dropped = useRef(false);
   const { ready, draft, setAll } = form;
@@ -20,8 +23,9 @@ export function useCarried(form: BenchForm, carried: Carried | null): void {
     setAll(carried.entries);
   }, [ready, carried, setAll]);
   useEffect(() => {
-    if (carried === null || !taken.current || dropped.current || draft.keptAt === null) return;
+    const isKept = saved || draft.keptAt !== null;
+    if (carried === null || !taken.current || dropped.current || !isKept) return;
     dropped.current = true;
     void runWrite("draft.drop", { key: carried.key });
-  }, [carried, draft.keptAt]);
+  }, [carried, draft.keptAt, saved]);
 }

@@ -29,6 +29,9 @@ export interface SaveResult {
   readonly save: () => void;
   /** Saving was tried and something is missing. */
   readonly asked: boolean;
+  /** The field that stopped the last try, until it is edited. */
+  readonly stoppedAt: string | null;
+  readonly forgetStop: () => void;
   readonly pending: boolean;
   readonly write: ReturnType<typeof useWrite<"calculation.save">>;
   /** When what is on the screen was saved; null once something was changed after. */
@@ -47,6 +50,7 @@ interface SaveRequest {
 export function useSaveResult({ calculator, place, form, formRef, onNoLift }: SaveRequest): SaveResult {
   const write = useWrite("calculation.save");
   const [asked, setAsked] = useState(false);
+  const [stoppedAt, setStoppedAt] = useState<string | null>(null);
   const busy = useRef(false);
   const save = async (): Promise<void> => {
     if (!form.ready || busy.current) return;
@@ -54,6 +58,7 @@ export function useSaveResult({ calculator, place, form, formRef, onNoLift }: Sa
     const stops = unclear ?? form.result.missing[0];
     if (stops !== undefined) {
       setAsked(true);
+      setStoppedAt(stops);
       focusField(formRef.current, stops);
       return;
     }
@@ -78,6 +83,8 @@ export function useSaveResult({ calculator, place, form, formRef, onNoLift }: Sa
   return {
     save: () => void save(),
     asked,
+    stoppedAt,
+    forgetStop: () => setStoppedAt(null),
     pending: write.pending,
     write,
     savedAt: isChanged ? null : (write.savedAt ?? null),

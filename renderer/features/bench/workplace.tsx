@@ -1,6 +1,6 @@
 import { useMemo, useRef, useState } from "react";
 import type { Calculator } from "#shared-lib/calculators/calculator.ts";
-import { formatDate, formatLevel } from "#shared-lib/format.ts";
+import { formatDate, formatDayAndTime, formatLevel } from "#shared-lib/format.ts";
 import { ErrorNote } from "../../ui/error-note.tsx";
 import { useRead } from "../../use-read.ts";
 import { BridgeStrips } from "../bridges/bridge-strips-panel.tsx";
@@ -31,10 +31,10 @@ interface WorkplaceProps {
 export function Workplace({ calculator, place, carried, onPlace }: WorkplaceProps) {
   const [system, toggleUnits] = useUnitSystem();
   const form = useBenchForm(calculator, place, system);
-  useCarried(form, carried);
   const [asksLift, setAsksLift] = useState(false);
   const formRef = useRef<HTMLFormElement>(null);
   const saving = useSaveResult({ calculator, place, form, formRef, onNoLift: () => setAsksLift(true) });
+  useCarried(form, carried, saving.write.savedAt !== undefined);
   const printing = usePrinting();
   const earlier = useEarlier(calculator, place, form, system);
   const words = placeWords(form, place);
@@ -61,7 +61,7 @@ export function Workplace({ calculator, place, carried, onPlace }: WorkplaceProp
         <ErrorNote error={form.draft.error} />
         {form.ready ? (
           <div className="bench">
-            <CalculatorForm {...{ calculator, form, system, formRef }} asked={saving.asked} />
+            <CalculatorForm {...{ calculator, form, system, saving, formRef }} />
             <div className="bench-out">
               <VerdictView result={form.result} />
               <ComputedValues result={form.result} />
@@ -78,7 +78,7 @@ export function Workplace({ calculator, place, carried, onPlace }: WorkplaceProp
         <RecordSheet
           {...{ calculator, form, ...drawn }}
           landingWords={words.landing}
-          savedWords={saving.savedAt === null ? "not saved" : `saved ${formatDate(saving.savedAt)}`}
+          savedWords={earlier.savedWords}
         />
       )}
       {asksLift && (
@@ -131,6 +131,8 @@ interface EarlierState {
   readonly drawnId: string | null;
   readonly draw: (id: string | null) => void;
   readonly drawn: EarlierDrawings | undefined;
+  /** What the record says of the result on the screen. */
+  readonly savedWords: string;
 }
 
 /** Saved results at this place; the newest that differs from the screen is drawn, until another is chosen. */
@@ -156,11 +158,13 @@ function useEarlier(
   );
   const newest = table.rows.find((row) => !row.same && place.landing === row.landingId)?.id ?? null;
   const drawnId = chosen === undefined ? newest : chosen;
+  const same = table.rows.find((one) => one.same);
   const row = table.rows.find((one) => one.id === drawnId && !one.same);
   return {
     table,
     drawnId: row?.id ?? null,
     draw: setChosen,
+    savedWords: same === undefined ? "not saved" : `saved ${formatDayAndTime(same.at)}, ${same.by}`,
     drawn: row === undefined ? undefined : { drawings: row.result.drawings, words: formatDate(row.at) },
   };
 }
