@@ -62,7 +62,7 @@ function eventItem(event: CalloutEvent, onCorrect: () => void): TimelineItem {
 }
 
 function eventSentence(event: CalloutEvent) {
-  const by = event.by.name === "" ? "" : `, ${event.by.name}`;
+  const by = event.by.name === "" ? "" : `, recorded by ${event.by.name}`;
   switch (event.kind) {
     case "passed on":
       return (

@@ -34,7 +34,7 @@ export function listColumns(now: Date): readonly VirtualColumn<CalloutLine>[] {
       width: "8.5rem",
       cell: (line) => formatSince(line.receivedAt, now),
     },
-    { id: "lift", head: "Lift", width: "minmax(0, 1.1fr)", cell: (line) => <b>{line.liftTitle}</b> },
+    { id: "lift", head: "Lift", width: "minmax(0, 1.3fr)", cell: (line) => <b>{line.liftTitle}</b> },
     { id: "said", head: "What was said", width: "minmax(0, 1.6fr)", cell: (line) => <Said line={line} /> },
     { id: "group", head: "Fault group", width: "minmax(0, 0.9fr)", cell: (line) => line.group },
     { id: "ended", head: "How it ended", width: "minmax(0, 1.6fr)", cell: (line) => <Ended line={line} /> },

@@ -43,8 +43,14 @@ export function MoreFields({ draft, change, disabled }: MoreFieldsProps) {
 export function MoreFold({ draft, change }: Pick<MoreFieldsProps, "draft" | "change">) {
   if (isUnfolded(draft)) return null;
   return (
-    <Button kind="quiet" keys="Alt M" expanded={false} onPress={() => change({ unfolded: true })}>
-      Landing, display
+    <Button
+      kind="quiet"
+      keys="Alt M"
+      label="More: landing and display reading"
+      expanded={false}
+      onPress={() => change({ unfolded: true })}
+    >
+      More
     </Button>
   );
 }

@@ -57,7 +57,7 @@ export function NewCallout({ draft, beside }: NewCalloutProps) {
     <form ref={form} className="stack new-callout" onSubmit={(event) => event.preventDefault()} noValidate>
       <div className="spread">
         <PageTitle title="Desk">New callout</PageTitle>
-        <Standing draft={draft} save={save} />
+        <Standing draft={draft} save={save} onCleared={() => focusFirst(form.current)} />
       </div>
       <Fields draft={draft} beside={beside} save={save} />
       <Refused error={save.error} />
@@ -69,7 +69,6 @@ export function NewCallout({ draft, beside }: NewCalloutProps) {
           Save
         </Button>
         <MoreFold draft={draft.value} change={(part) => draft.set((before) => ({ ...before, ...part }))} />
-        {isBegun(draft.value) && <GiveUp draft={draft} onGone={() => focusFirst(form.current)} />}
       </div>
       {passing && (
         <PassOnDialog
@@ -98,17 +97,24 @@ function focusWrong(form: HTMLFormElement | null): void {
   form?.querySelector<HTMLElement>(".field-wrong input, .field-wrong textarea")?.focus();
 }
 
-function Standing({
-  draft,
-  save,
-}: {
+interface StandingProps {
   readonly draft: DraftState<NewCalloutDraft>;
   readonly save: SaveCallout;
-}) {
+  readonly onCleared: () => void;
+}
+
+function Standing({ draft, save, onCleared }: StandingProps) {
   const { saved } = save;
   if (draft.error !== undefined) return <SavedState kind="not saved" reason={draft.error.message} />;
   if (save.pending) return <SavedState kind="saving" />;
-  if (isBegun(draft.value)) return <SavedState kind="not saved yet" keptAt={draft.keptAt} />;
+  if (isBegun(draft.value)) {
+    return (
+      <span className="row standing">
+        <SavedState kind="not saved yet" keptAt={draft.keptAt} />
+        <GiveUp draft={draft} onGone={onCleared} />
+      </span>
+    );
+  }
   if (saved === null) return null;
   return (
     <span className="row" role="status">

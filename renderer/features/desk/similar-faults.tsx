@@ -19,7 +19,7 @@ export function SimilarFaults({ text, liftId }: SimilarFaultsProps) {
   const hasWords = asked.length >= leastLetters;
   const found = useRead(
     "search.similar",
-    { text: asked, liftId, limit: 4 },
+    { text: asked, liftId, limit: 3 },
     { enabled: hasWords, keepPrevious: true, entities: ["fault note", "recorded fix"] },
   );
   const similar = found.value?.similar ?? [];
@@ -61,10 +61,8 @@ function Similar({ similar }: { readonly similar: SimilarFault }) {
             {title}
           </Link>
         )}
-        <br />
-        {similar.endedBy}
-        <br />
-        <span className="soft wide-only-inline">{similar.why}</span>
+        <span className="similar-end">{similar.endedBy}</span>
+        <span className="soft wide-only">{similar.why}</span>
       </div>
     </li>
   );

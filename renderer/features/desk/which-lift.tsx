@@ -40,6 +40,11 @@ export function WhichLift(props: WhichLiftProps) {
       })),
     [found.value],
   );
+  const others = useOtherLifts(lift);
+  const chooseOther = (other: LiftLine) => {
+    onText(other.title);
+    onLift(other.id);
+  };
   const isFree = left && liftId === null && text.trim() !== "";
   return (
     <div className="stack which-lift">
@@ -59,21 +64,18 @@ export function WhichLift(props: WhichLiftProps) {
         onBlur={() => setLeft(true)}
         hint={lift === null ? undefined : liftFacts(lift)}
         hintWideOnly
-        {...(lift === null || lift.street === "" ? {} : { aside: lift.street })}
+        {...(lift === null || others.length > mostInside
+          ? {}
+          : { aside: <OtherLifts others={others} onChoose={chooseOther} /> })}
       />
       {isFree && (
         <p className="soft label">
           No lift chosen: “{text.trim()}” is kept in these words, and which lift it is can be settled later.
         </p>
       )}
-      {lift !== null && <OtherLifts lift={lift} onChoose={(other) => choose(other, onText, onLift)} />}
+      {others.length > mostInside && <OtherLifts others={others} onChoose={chooseOther} />}
     </div>
   );
-}
-
-function choose(lift: LiftLine, onText: WhichLiftProps["onText"], onLift: WhichLiftProps["onLift"]): void {
-  onText(lift.title);
-  onLift(lift.id);
 }
 
 /** "6 landings · geared traction · centre-opening doors · Tern" */
@@ -88,31 +90,40 @@ export function liftFacts(lift: LiftLine): string {
     .join(" · ");
 }
 
-const mostOthers = 5;
+/** So many stand inside the field; more of them stand below it. */
+const mostInside = 2;
+const mostOthers = 6;
+
+interface NumberedLift {
+  readonly lift: LiftLine;
+  readonly keys: string;
+}
 
 /** The other lifts of the site, one key each: callers name the house first and the lift last. */
-function OtherLifts({
-  lift,
-  onChoose,
-}: {
-  readonly lift: LiftLine;
-  readonly onChoose: (lift: LiftLine) => void;
-}) {
-  const all = useRead("lift.list", {}, { entities: ["lift", "site"] });
-  const ofSite = (all.value?.lifts ?? [])
+function useOtherLifts(lift: LiftLine | null): readonly NumberedLift[] {
+  const all = useRead("lift.list", {}, { entities: ["lift", "site"], enabled: lift !== null });
+  if (lift === null) return [];
+  return (all.value?.lifts ?? [])
     .filter((one) => one.siteId === lift.siteId)
-    .slice(0, mostOthers + 1);
-  const others = ofSite
-    .map((one, i) => ({ one, keys: `Alt ${i + 1}` }))
-    .filter(({ one }) => one.id !== lift.id);
+    .slice(0, mostOthers)
+    .map((one, i) => ({ lift: one, keys: `Alt ${i + 1}` }))
+    .filter((one) => one.lift.id !== lift.id);
+}
+
+interface OtherLiftsProps {
+  readonly others: readonly NumberedLift[];
+  readonly onChoose: (lift: LiftLine) => void;
+}
+
+function OtherLifts({ others, onChoose }: OtherLiftsProps) {
   if (others.length === 0) return null;
   return (
-    <div className="row other-lifts">
-      <span className="soft">also here</span>
-      {others.map(({ one, keys }) => (
-        <OtherLift key={one.id} lift={one} keys={keys} onChoose={() => onChoose(one)} />
+    <span className="row other-lifts">
+      <span className="soft">also</span>
+      {others.map(({ lift, keys }) => (
+        <OtherLift key={lift.id} lift={lift} keys={keys} onChoose={() => onChoose(lift)} />
       ))}
-    </div>
+    </span>
   );
 }
 
