@@ -127,7 +127,7 @@ blown, tripped, gone
 stuck, jammed, seized, frozen, binding, caught, will not move, wont move
 stopped, stopping, halted, stands, stalled, shut down, lift stuck, not running, wont run, does not run, no movement
 trapped, stuck, stopped
-reopening, reopens, re opening, opens again, reversing, bouncing back, wont close, not closing, will not close, keeps opening
+reopening, reopens, re opening, opens again, doors reversing, door reversing, bouncing back, wont close, not closing, will not close, keeps opening
 wont open, not opening, will not open, does not open
 noise, noisy, squeal, squeaking, grinding, rattle, rattling, knocking, screech, screeching, banging, rumble, rumbling, humming, loud
 vibration, vibrating, shaking, shudder, juddering, judder, jerking, jerky, jolt, rough ride, bouncing, jumping

@@ -60,7 +60,6 @@ const whatMarks: { readonly [What in Change["what"]]: MarkKind } = {
 
 function toItem(change: Change): TimelineItem {
   const status = change.fields.find(({ field }) => field === "status")?.after;
-  const who = change.by?.name ?? "Sillbook";
   const mark =
     status === "confirmed"
       ? "note confirmed"
@@ -71,9 +70,14 @@ function toItem(change: Change): TimelineItem {
     id: change.stamp,
     at: change.at,
     mark,
-    words: `${who} ${whatWords(change, status)}`,
+    words: change.by === null ? fromSillbook(change) : `${change.by.name} ${whatWords(change, status)}`,
     after: change.what === "changed" ? <Before fields={change.fields} /> : undefined,
   };
+}
+
+/** Nobody is named where the program itself wrote: a starter note, or a newer text of one. */
+function fromSillbook(change: Change): string {
+  return change.what === "made" ? "Came with Sillbook" : "Renewed by Sillbook";
 }
 
 function whatWords(change: Change, status: unknown): string {

@@ -15,7 +15,7 @@ interface NoteViewProps {
   readonly contextLift: LiftLine | undefined;
 }
 
-/** All a note says. Left what is wrong and why, right what to do about it and what proves it. */
+/** All a note says. Left what is wrong, why, and what proves it; right what to do about it. */
 export function NoteView({ found, contextLift }: NoteViewProps) {
   const { note } = found;
   const applies = appliesWords(note);
@@ -44,19 +44,18 @@ export function NoteView({ found, contextLift }: NoteViewProps) {
             <CauseTable found={found} full />
           )}
         </section>
+        <Proof found={found} />
       </div>
       <div className="stack note-side">
         <NoteActs note={note} liftId={contextLift?.id ?? null} liftTitle={contextLift?.title} />
         {note.cautions.length > 0 && <Cautions cautions={note.cautions} />}
         <Checks note={note} />
-        <Proof found={found} />
         {note.source !== "" && <p className="soft label">Source: {note.source}</p>}
       </div>
     </div>
   );
 }
 
-/** A caution box holds four short sentences at most: more of them stand in a second one. */
 function Cautions({ cautions }: { readonly cautions: readonly string[] }) {
   return (
     <Caution>

@@ -79,7 +79,11 @@ function Choices({
       selectionMode="single"
       selectedKeys={[chosenId ?? anyId]}
       items={[...any, ...fitting.slice(0, mostShown)]}
-      onAction={(key) => choose(String(key))}
+      onSelectionChange={(keys) => {
+        // Nothing selected: the chosen one was pressed again, which keeps it.
+        const [key] = keys === "all" ? [] : [...keys];
+        choose(key === undefined ? (chosenId ?? anyId) : String(key));
+      }}
       renderEmptyState={() => <div className="choices-empty">Nothing with these letters</div>}
       {...(isLong(options, onType) ? {} : { autoFocus: true })}
     >

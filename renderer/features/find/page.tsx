@@ -145,9 +145,10 @@ function ContextLift({ lift, only, onOnly }: ContextLiftProps) {
   return (
     <div className="find-lift">
       <span>
-        {only ? "Only" : "First what fits"}{" "}
+        {only && "Only "}
         <PlaceLink place={{ to: `/lift/${lift.id}` }}>{lift.title}</PlaceLink>
         {!only && lift.controllerFamily !== "" && ` and controller family ${lift.controllerFamily}`}
+        {!only && " first"}
       </span>
       <LiftState lift={lift} short />
       <Button kind="quiet" onPress={() => onOnly(!only)}>

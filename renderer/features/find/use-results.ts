@@ -42,6 +42,7 @@ export function useResults(question: FindQuestion): Results {
   }, [asked]);
 
   const found = useFindAnswer(question, unfolded);
+  useAskAgainWhileWarming(found);
   const notes = useAllNotes(address, !searched);
   const groups = useMemo(() => {
     if (!searched) return foldGroups(notes.groups, unfolded, notesPerGroup);
@@ -62,4 +63,15 @@ export function useResults(question: FindQuestion): Results {
     unfold: useCallback((key: string) => setUnfolded((before) => new Set([...before, key])), []),
     current: asked.trim() === text.trim() && (searched ? !found.loading : true),
   };
+}
+
+const warmingPause = 500;
+
+/** No event tells when the ranked index is ready, so the question is asked again until it answers. */
+function useAskAgainWhileWarming({ value, reload }: ReadState<OutputOf<"search.find">>): void {
+  useEffect(() => {
+    if (value?.warming !== true) return;
+    const again = setTimeout(reload, warmingPause);
+    return () => clearTimeout(again);
+  }, [value, reload]);
 }
