@@ -36,6 +36,7 @@ export function NoteEditor({ note, edit, state, changedBy }: NoteEditorProps) {
       )}
       {conflict !== null && (
         <>
+          <h2 className="seen-by-reader-only">Two versions</h2>
           <ConflictView
             {...(changedBy === undefined ? {} : { changedBy })}
             fields={conflict.fields}
