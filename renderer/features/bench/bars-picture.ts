@@ -34,6 +34,22 @@ export interface BarsPicture {
 
 export const barWidth = 20;
 
+interface Line {
+  readonly kind: BarsPicture["lines"][number]["kind"];
+  readonly at: number;
+  readonly words: string;
+  readonly outside: boolean;
+}
+
+function linesOf(drawing: ZoneBarsDrawing): readonly Line[] {
+  const limits = drawing.limits.map((limit): Line => ({ kind: "limit", ...limit, outside: false }));
+  return [
+    { kind: "level", at: 0, words: "level", outside: false },
+    ...limits,
+    ...(drawing.centre === null ? [] : [{ kind: "centre" as const, ...drawing.centre }]),
+  ];
+}
+
 /** Bars of car positions on one height axis, up positive, in the person's unit. */
 export function barsPicture(
   drawing: ZoneBarsDrawing,
@@ -51,16 +67,7 @@ export function barsPicture(
   const half = Math.max(110, Math.min(150, given / 4.4));
   const zeroY = textSize * 3.4 + half;
   const yOf = (value: number): number => zeroY - (Number.isFinite(value) ? value / reach : 0) * half;
-  const lines = [
-    { kind: "level" as const, at: 0, words: "level", outside: false },
-    ...drawing.limits.map((limit) => ({
-      kind: "limit" as const,
-      at: limit.at,
-      words: limit.words,
-      outside: false,
-    })),
-    ...(drawing.centre === null ? [] : [{ kind: "centre" as const, ...drawing.centre }]),
-  ];
+  const lines = linesOf(drawing);
   const wordYs = spreadLabels(
     lines.map((line) => ({ anchor: yOf(line.at), extent: textSize * 1.25 })),
     textSize * 2,

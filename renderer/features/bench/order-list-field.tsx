@@ -42,7 +42,6 @@ export function OrderListField(props: OrderListFieldProps) {
       event.stopPropagation();
     }
   };
-  const wordsOf = (key: string): string => field.items.find((item) => item.id === key)?.words ?? key;
   return (
     // biome-ignore lint/a11y/useSemanticElements: a fieldset cannot lay out its legend beside the hint.
     <div className={fieldClass(problem)} role="group" aria-labelledby={id} onKeyDown={pressed}>
@@ -52,46 +51,8 @@ export function OrderListField(props: OrderListFieldProps) {
         </span>
         {hint !== undefined && <span className="field-hint">{hint}</span>}
       </div>
-      <ol className="order-list" aria-live="polite">
-        {value === undefined && <li className="soft">not run</li>}
-        {value?.length === 0 && <li>neither came</li>}
-        {counted(value ?? []).map((event) => (
-          <li key={event.key}>
-            <span className="soft">{event.place}</span> {wordsOf(event.id)}
-          </li>
-        ))}
-      </ol>
-      <div className="order-acts">
-        {field.items.map((item, index) => (
-          <Button
-            key={item.id}
-            keys={String(index + 1)}
-            label={`${item.words}, add to ${field.label}`}
-            onPress={() => act(String(index + 1))}
-          >
-            {item.words}
-          </Button>
-        ))}
-        <Button
-          kind="quiet"
-          label={`Take back the last, ${field.label}`}
-          disabled={value === undefined}
-          onPress={() => act("Backspace")}
-        >
-          Take back
-        </Button>
-        <Button kind="quiet" label={`Nothing came, ${field.label}`} onPress={() => onChange([])}>
-          Nothing came
-        </Button>
-        <Button
-          kind="quiet"
-          label={`Not run, ${field.label}`}
-          disabled={value === undefined}
-          onPress={() => onChange(null)}
-        >
-          Not run
-        </Button>
-      </div>
+      <SeenOrder field={field} value={value} />
+      <OrderActs field={field} value={value} onChange={onChange} act={act} />
       {from !== undefined && <span className="field-from">{from}</span>}
       {problem !== undefined && <FieldError problem={problem} />}
     </div>
@@ -101,4 +62,59 @@ export function OrderListField(props: OrderListFieldProps) {
 /** The same event may come twice; its place tells the two apart. */
 function counted(ids: readonly string[]): readonly { id: string; place: number; key: string }[] {
   return ids.map((id, index) => ({ id, place: index + 1, key: `${index + 1} ${id}` }));
+}
+
+function SeenOrder({ field, value }: Pick<OrderListFieldProps, "field" | "value">) {
+  const wordsOf = (id: string): string => field.items.find((item) => item.id === id)?.words ?? id;
+  return (
+    <ol className="order-list" aria-live="polite">
+      {value === undefined && <li className="soft">not run</li>}
+      {value?.length === 0 && <li>nothing came</li>}
+      {counted(value ?? []).map((event) => (
+        <li key={event.key}>
+          <span className="soft">{event.place}</span> {wordsOf(event.id)}
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+interface OrderActsProps extends Pick<OrderListFieldProps, "field" | "value" | "onChange"> {
+  readonly act: (key: string) => boolean;
+}
+
+function OrderActs({ field, value, onChange, act }: OrderActsProps) {
+  return (
+    <div className="order-acts">
+      {field.items.map((item, index) => (
+        <Button
+          key={item.id}
+          keys={String(index + 1)}
+          label={`${item.words}, add to ${field.label}`}
+          onPress={() => act(String(index + 1))}
+        >
+          {item.words}
+        </Button>
+      ))}
+      <Button
+        kind="quiet"
+        label={`Take back the last, ${field.label}`}
+        disabled={value === undefined}
+        onPress={() => act("Backspace")}
+      >
+        Take back
+      </Button>
+      <Button kind="quiet" label={`Nothing came, ${field.label}`} onPress={() => onChange([])}>
+        Nothing came
+      </Button>
+      <Button
+        kind="quiet"
+        label={`Not run, ${field.label}`}
+        disabled={value === undefined}
+        onPress={() => onChange(null)}
+      >
+        Not run
+      </Button>
+    </div>
+  );
 }

@@ -52,6 +52,42 @@ export interface SlowdownPicture {
 
 const finite = (value: number): number => (Number.isFinite(value) ? value : 0);
 
+type Write = (value: number) => string;
+
+/** Margin, stop and reaction as a chain of dimensions from the level outwards. */
+function measuredParts(
+  drawing: SlowdownDrawing,
+  yOf: (at: number) => number,
+  write: Write,
+): SlowdownPicture["parts"] {
+  const measures = [
+    ["margin", drawing.margin],
+    ["stop", drawing.stop],
+    ["reaction", drawing.reaction],
+  ] as const;
+  let reached = 0;
+  return measures.flatMap(([words, length]) => {
+    if (!(length > 0)) return [];
+    const from = yOf(reached);
+    reached += length;
+    return [{ words: `${words} ${write(length)}`, from, to: yOf(reached) }];
+  });
+}
+
+function allowedStretch(
+  { required, normalStart }: SlowdownDrawing,
+  yOf: (at: number) => number,
+  furthest: number,
+): SlowdownPicture["allowed"] {
+  if (normalStart !== null && normalStart <= required) return null;
+  return { from: yOf(required), to: yOf(normalStart ?? furthest), open: normalStart === null };
+}
+
+function placeLines(place: SlowdownPlace, oneLine: boolean, write: Write): readonly string[] {
+  if (place.key === "level") return [place.words];
+  return oneLine ? [`${place.words} ${write(place.at)}`] : [place.words, write(place.at)];
+}
+
 /** Geometry of the places before a terminal landing: to scale along the well, the way of the car up or down. */
 export function slowdownPicture(
   drawing: SlowdownDrawing,
@@ -71,36 +107,21 @@ export function slowdownPicture(
     return isTop ? top + part : bottom - part;
   };
   const write = (value: number): string => writeQuantity(value, "m", { digits: 3, system });
-  const measures = [
-    ["margin", drawing.margin],
-    ["stop", drawing.stop],
-    ["reaction", drawing.reaction],
-  ] as const;
-  let reached = 0;
-  const parts = measures.flatMap(([words, length]) => {
-    if (!(length > 0)) return [];
-    const from = yOf(reached);
-    reached += length;
-    return [{ words: `${words} ${write(length)}`, from, to: yOf(reached) }];
-  });
+  const parts = measuredParts(drawing, yOf, write);
   const partsWidth = Math.max(60, ...parts.map((part) => letteringWidth(part.words, textSize)));
   const chainX = 92;
   const wordsX = Math.ceil(chainX + 24 + partsWidth + 40);
-  const linesOf = (place: SlowdownPlace, oneLine: boolean): readonly string[] => {
-    if (place.key === "level") return [place.words];
-    return oneLine ? [`${place.words} ${write(place.at)}`] : [place.words, write(place.at)];
-  };
   const widest = (oneLine: boolean): number =>
     Math.max(
       ...places.flatMap((place) =>
-        linesOf(place, oneLine).map((line) => letteringWidth(line, textSize, true)),
+        placeLines(place, oneLine, write).map((line) => letteringWidth(line, textSize, true)),
       ),
     );
   const oneLine = wordsX + 4 + widest(true) <= given;
   const wordYs = spreadLabels(
     places.map((place) => ({
       anchor: yOf(place.at),
-      extent: textSize * (0.1 + 1.2 * linesOf(place, oneLine).length),
+      extent: textSize * (0.1 + 1.2 * placeLines(place, oneLine, write).length),
     })),
     top - textSize * 0.7,
     bottom + textSize * 0.7,
@@ -109,10 +130,8 @@ export function slowdownPicture(
     ...place,
     y: yOf(place.at),
     wordY: wordYs[index] ?? yOf(place.at),
-    lines: linesOf(place, oneLine),
+    lines: placeLines(place, oneLine, write),
   }));
-  const { required, normalStart } = drawing;
-  const hasRoom = normalStart === null || normalStart > required;
   return {
     width: Math.max(given, Math.ceil(wordsX + 4 + widest(oneLine))),
     height: Math.ceil(bottom + textSize * 2.2),
@@ -127,9 +146,7 @@ export function slowdownPicture(
     isTop,
     places: shown,
     parts,
-    allowed: hasRoom
-      ? { from: yOf(required), to: yOf(normalStart ?? furthest), open: normalStart === null }
-      : null,
+    allowed: allowedStretch(drawing, yOf, furthest),
   };
 }
 

@@ -16,7 +16,7 @@ import { RecordSheet } from "./record-sheet.tsx";
 import { type BenchForm, useBenchForm } from "./use-bench-form.ts";
 import { type Carried, useCarried } from "./use-carried.ts";
 import { usePrinting } from "./use-printing.ts";
-import { useSaveResult } from "./use-save-result.ts";
+import { type SaveResult, useSaveResult } from "./use-save-result.ts";
 import { useUnitSystem } from "./use-unit-system.ts";
 import { ComputedValues, VerdictView } from "./verdict-view.tsx";
 
@@ -54,11 +54,7 @@ export function Workplace({ calculator, place, carried, onPlace }: WorkplaceProp
           onUnits={toggleUnits}
           onOtherLift={() => setAsksLift(true)}
         />
-        {form.errors.map((error) => (
-          <ErrorNote key={error.message} error={error} />
-        ))}
-        <ErrorNote error={saving.write.error} fieldWords={(path) => labelAt(calculator, path)} />
-        <ErrorNote error={form.draft.error} />
+        <WhatWentWrong {...{ calculator, form, saving }} />
         {form.ready ? (
           <div className="bench">
             <CalculatorForm {...{ calculator, form, system, saving, formRef }} />
@@ -109,6 +105,23 @@ function EarlierHere({ calculator, place, earlier, landingOf }: EarlierHereProps
       onDraw={earlier.draw}
       landingOf={ofAllLandings ? landingOf : undefined}
     />
+  );
+}
+
+interface WhatWentWrongProps extends Pick<WorkplaceProps, "calculator"> {
+  readonly form: BenchForm;
+  readonly saving: SaveResult;
+}
+
+function WhatWentWrong({ calculator, form, saving }: WhatWentWrongProps) {
+  return (
+    <>
+      {form.errors.map((error) => (
+        <ErrorNote key={error.message} error={error} />
+      ))}
+      <ErrorNote error={saving.write.error} fieldWords={(path) => labelAt(calculator, path)} />
+      <ErrorNote error={form.draft.error} />
+    </>
   );
 }
 

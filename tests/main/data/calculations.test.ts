@@ -94,6 +94,35 @@ describe("computing", () => {
   });
 });
 
+describe("the results saved last", () => {
+  test("come from every lift, newest first, with their place in words; a deleted one is not among them", () => {
+    const first = save("2", 0.004, 0.002);
+    bench.minutes(5);
+    const other = addLift(bench, "Lift 1", "Saltpan Court").liftId;
+    const second = bench.ask("calculation.save", {
+      calculatorId: "panel-bus",
+      liftId: other,
+      inputs: { panels: 6 },
+    });
+    const recent = () => bench.ask("calculation.recent", {}).calculations;
+    expect(recent()).toMatchObject([
+      { id: second.id, liftTitle: "Saltpan Court, Lift 1", landingMarking: null },
+      {
+        id: first.id,
+        liftTitle: "Kittiwake House, Lift 2",
+        landingMarking: "2",
+        verdictWord: first.verdictWord,
+        by: { name: "Ines Calder" },
+      },
+    ]);
+    expect(bench.ask("calculation.recent", { limit: 1 }).calculations.map(({ id }) => id)).toEqual([
+      second.id,
+    ]);
+    bench.ask("record.delete", { entity: "calculation", id: second.id, version: 1 });
+    expect(recent().map(({ id }) => id)).toEqual([first.id]);
+  });
+});
+
 describe("saving a result", () => {
   test("computes it again and lists it newest first, with its verdict", () => {
     const first = save("2", 0.004, 0.002);
