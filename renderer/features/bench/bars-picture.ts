@@ -19,6 +19,9 @@ export interface BarsPicture {
     readonly bottom: number;
     readonly topWords: string;
     readonly bottomWords: string;
+    /** A number that would stand on a limit's line stands beside its bar. */
+    readonly topBeside: boolean;
+    readonly bottomBeside: boolean;
     readonly lengthWords: string;
     readonly unlocks: boolean;
   }[];
@@ -73,6 +76,8 @@ export function barsPicture(
     textSize * 2,
     zeroY + half + textSize,
   );
+  const meetsLimit = (y: number): boolean =>
+    drawing.limits.some((limit) => Math.abs(yOf(limit.at) - y) < textSize * 0.8);
   const wordsWidth = Math.max(...lines.map((line) => letteringWidth(line.words, textSize, true)));
   const left = 6;
   const step = Math.max(
@@ -95,6 +100,8 @@ export function barsPicture(
       bottom: yOf(bar.from),
       topWords: write(bar.to),
       bottomWords: write(bar.from),
+      topBeside: meetsLimit(yOf(bar.to) - textSize * 0.7),
+      bottomBeside: meetsLimit(yOf(bar.from) + textSize * 0.7),
       lengthWords: `${writeNumber(unit.of(bar.length), unit.digits)} long`,
       unlocks: bar.unlocks,
     })),

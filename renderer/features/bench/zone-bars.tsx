@@ -65,6 +65,7 @@ interface BarProps {
 function Bar({ bar, picture }: BarProps) {
   const { textSize, height } = picture;
   const x = bar.x + barWidth / 2;
+  const beside = bar.x + barWidth + 6;
   return (
     <>
       <rect
@@ -74,10 +75,18 @@ function Bar({ bar, picture }: BarProps) {
         width={barWidth}
         height={Math.max(0, bar.bottom - bar.top)}
       />
-      <text className="c halo" x={x} y={bar.top - 5}>
+      <text
+        className={bar.topBeside ? "halo" : "c halo"}
+        x={bar.topBeside ? beside : x}
+        y={bar.topBeside ? bar.top + textSize * 1.2 : bar.top - 5}
+      >
         {bar.topWords}
       </text>
-      <text className="c halo" x={x} y={bar.bottom + textSize}>
+      <text
+        className={bar.bottomBeside ? "halo" : "c halo"}
+        x={bar.bottomBeside ? beside : x}
+        y={bar.bottomBeside ? bar.bottom - textSize * 0.5 : bar.bottom + textSize}
+      >
         {bar.bottomWords}
       </text>
       <text className="c b" x={x} y={height - textSize * 1.75}>

@@ -204,6 +204,8 @@ describe("zone pictures", () => {
     expect([both?.topWords, both?.bottomWords, both?.unlocks]).toEqual(["+4.06", "−5.39", true]);
     expect(both?.top).toBeLessThan(picture.zeroY);
     expect(both?.bottom).toBeGreaterThan(picture.zeroY);
+    const either = picture.bars.find((bar) => bar.name === "either");
+    expect([both?.bottomBeside, either?.topBeside, either?.bottomBeside]).toEqual([false, false, true]);
     expect(picture.lines.filter((line) => line.outside).map((line) => line.kind)).toEqual(["centre"]);
     const words = picture.lines.map((line) => line.wordY).sort((a, b) => a - b);
     for (const [index, y] of words.entries()) {
