@@ -16,7 +16,8 @@ export function timeTicks(from: number, to: number): readonly TimeTick[] {
 }
 
 function dayTicks(from: number, to: number): readonly TimeTick[] {
-  const every = Math.max(1, Math.ceil((to - from) / day / mostLines));
+  // Rounded, because a time in which the clocks change is an hour longer or shorter.
+  const every = Math.max(1, Math.ceil(Math.round((to - from) / day) / mostLines));
   const ticks: TimeTick[] = [];
   const date = new Date(from);
   date.setHours(0, 0, 0, 0);
