@@ -28,13 +28,16 @@ export function MoreButton(props: {
 }) {
   const { all, onAll, words } = props;
   return (
-    <Button
-      kind="quiet"
-      expanded={all}
-      onPress={() => onAll(!all)}
-      label={all ? `Only the first: ${words}` : words}
-    >
-      {all ? "Only the first" : words}
-    </Button>
+    <>
+      <Button
+        kind="quiet"
+        expanded={all}
+        onPress={() => onAll(!all)}
+        label={all ? `Only the first: ${words}` : words}
+      >
+        {all ? "Only the first" : words}
+      </Button>
+      {!all && <p className="review-printed">{words} are on the screen; the first ones are printed.</p>}
+    </>
   );
 }
