@@ -2,6 +2,13 @@
  * The safety rule as facts of state, asked of every lift a transaction touched, before it commits (product.md,
  * "Safety"). Times are compared by the minute, because that is how people write them down.
  */
+/** Every rule below needs one of these on the lift; most lifts have none, and one question is then enough. */
+export const hasAnythingToHoldSql = `SELECT
+    EXISTS (SELECT 1 FROM bridge WHERE bridge.liftId = :liftId)
+    OR EXISTS (SELECT 1 FROM danger WHERE danger.liftId = :liftId)
+    OR EXISTS (SELECT 1 FROM callout WHERE callout.liftId = :liftId
+      AND callout.inside IN ('people inside', 'not known') AND callout.earlierRecord = 0) AS yes`;
+
 export const openBridgeInServiceSql = `SELECT bridge.number AS number, bridge.points AS points
   FROM bridge JOIN lift ON lift.id = bridge.liftId
   WHERE bridge.liftId = :liftId AND bridge.checkedAt IS NULL AND lift.state <> 'out of service' LIMIT 1`;
@@ -86,5 +93,6 @@ export const peopleInsideUnsettledSql = `SELECT callout.number AS number
         AND (callout.endedAt IS NOT NULL OR callout.deleted = 1))
       OR (callout.inside = 'people inside' AND substr(callout.endedAt, 1, 16) < substr((${released}), 1, 16))) LIMIT 1`;
 
-export const calloutOfEventSql = `SELECT callout.id AS calloutId, callout.liftId AS liftId
-  FROM calloutEvent JOIN callout ON callout.id = calloutEvent.calloutId WHERE calloutEvent.id = :id`;
+export const calloutsOfEventsSql = `SELECT DISTINCT callout.id AS calloutId, callout.liftId AS liftId
+  FROM json_each(:ids) AS touched JOIN calloutEvent ON calloutEvent.id = touched.value
+    JOIN callout ON callout.id = calloutEvent.calloutId`;

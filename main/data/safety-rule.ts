@@ -3,8 +3,9 @@ import { formatDayAndTime } from "#shared-lib/format.ts";
 import type { TouchedRecord } from "./record-store.ts";
 import {
   bridgeDuringServiceSql,
-  calloutOfEventSql,
+  calloutsOfEventsSql,
   dangerDuringServiceSql,
+  hasAnythingToHoldSql,
   inServiceAfterCallSql,
   inServiceBeforeReleaseSql,
   insideNotSettledSql,
@@ -80,6 +81,7 @@ export function refuseUnsafeState(
 ): void {
   const ofEvents = calloutsOfEvents(store, touched);
   for (const liftId of new Set([...liftIds, ...ofEvents.flatMap(({ liftId }) => liftId ?? [])])) {
+    if (store.get<{ yes: number }>(hasAnythingToHoldSql, { liftId })?.yes === 0) continue;
     for (const rule of rulesOfLift) {
       const row = store.get<Record<string, string>>(rule.sql, { liftId });
       if (row) throw new SillbookError(rule.code, rule.say(row), { liftId, ...row });
@@ -97,9 +99,6 @@ function calloutsOfEvents(
   store: Store,
   touched: readonly TouchedRecord[],
 ): { calloutId: string; liftId: string | null }[] {
-  return touched
-    .filter(({ entity }) => entity === "callout event")
-    .flatMap(
-      ({ id }) => store.get<{ calloutId: string; liftId: string | null }>(calloutOfEventSql, { id }) ?? [],
-    );
+  const ids = touched.filter(({ entity }) => entity === "callout event").map(({ id }) => id);
+  return ids.length === 0 ? [] : store.all(calloutsOfEventsSql, { ids: JSON.stringify(ids) });
 }
