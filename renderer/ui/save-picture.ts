@@ -53,6 +53,11 @@ function writeStyles(from: Element, to: Element): void {
   for (const property of keptProperties) {
     to.setAttribute(property, styles.getPropertyValue(property));
   }
+  // Where the file is opened the lettering face may be missing: another one must not run into its neighbours.
+  if (from instanceof SVGTextElement && from.getComputedTextLength() > 0) {
+    to.setAttribute("textLength", from.getComputedTextLength().toFixed(1));
+    to.setAttribute("lengthAdjust", "spacingAndGlyphs");
+  }
   to.removeAttribute("class");
   to.removeAttribute("style");
   for (const [i, child] of [...from.children].entries()) {

@@ -1,14 +1,14 @@
 import { Link } from "@tanstack/react-router";
 import type { OutputOf } from "#shared-lib/contract/operations.ts";
 import { formatSince, formatStoredDay, formatWait } from "#shared-lib/format.ts";
+import { ordinalWord } from "#shared-lib/ordinal-word.ts";
 import { Button } from "../../ui/button.tsx";
 import { CalloutProgress } from "../../ui/callout-progress.tsx";
 import { Mark } from "../../ui/mark.tsx";
 import { PageTitle } from "../../ui/page-title.tsx";
 import { useCommand } from "../../use-command.ts";
+import { useNow } from "../../use-now.ts";
 import { calloutState, progressOf } from "./event-words.ts";
-import { ordinalWord } from "./ordinal-word.ts";
-import { useNow } from "./use-now.ts";
 
 export type CalloutStep = "event" | "pass on" | "end" | "change" | "reopen" | "history";
 

@@ -1,7 +1,7 @@
 import { formatDay } from "#shared-lib/format.ts";
+import { ordinalWord } from "#shared-lib/ordinal-word.ts";
 import { type FaultGroup, repeatWindowDays } from "#shared-lib/words.ts";
 import { RepeatArches } from "../../ui/drawings/repeat-arches.tsx";
-import { ordinalWord } from "./ordinal-word.ts";
 
 interface RepeatChainProps {
   readonly group: FaultGroup;

@@ -1,10 +1,10 @@
 import type { CalloutLine } from "#shared-lib/contract/callout.ts";
 import { formatSince, formatStoredDay, formatWait } from "#shared-lib/format.ts";
+import { ordinalWord } from "#shared-lib/ordinal-word.ts";
 import { CalloutProgress } from "../../ui/callout-progress.tsx";
 import { Mark, MarkShape } from "../../ui/mark.tsx";
 import type { VirtualColumn } from "../../ui/virtual-table.tsx";
 import { calloutState, peopleAreInside, peopleWords, progressOf } from "../callout/event-words.ts";
-import { ordinalWord } from "../callout/ordinal-word.ts";
 
 /** The columns of the open callouts; the wait runs with `now`. */
 export function openColumns(now: Date): readonly VirtualColumn<CalloutLine>[] {

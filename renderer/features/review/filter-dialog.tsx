@@ -20,6 +20,8 @@ import { lastWords, sentenceCase } from "./review-words.ts";
 
 type Site = OutputOf<"site.list">["sites"][number];
 
+type Problems = Extract<FilterReading, { kind: "problems" }>;
+
 interface FilterDialogProps {
   readonly address: ReviewAddress;
   readonly days: PeriodDays;
@@ -40,7 +42,7 @@ export function FilterDialog({ address, days, sites, onClose, onTake }: FilterDi
     siteId: sites.some(({ id }) => id === address.site) ? address.site : null,
     group: address.group ?? "any",
   }));
-  const [problems, setProblems] = useState<Extract<FilterReading, { kind: "problems" }> | null>(null);
+  const [problems, setProblems] = useState<Problems | null>(null);
   const change = (part: Partial<ReviewFilter>): void => setFilter((before) => ({ ...before, ...part }));
   const take = (): void => {
     const reading = readFilter(filter, new Date());
@@ -57,28 +59,7 @@ export function FilterDialog({ address, days, sites, onClose, onTake }: FilterDi
           take();
         }}
       >
-        <Choice
-          label="Time"
-          options={timeChoices.map((id) => ({ id, words: id === "days" ? "From and until" : lastWords[id] }))}
-          value={filter.time}
-          onChange={(time) => change({ time })}
-        />
-        {filter.time === "days" && (
-          <div className="fields-two">
-            <DayField
-              label="First day"
-              value={filter.from}
-              problem={problems?.from}
-              onChange={(from) => change({ from })}
-            />
-            <DayField
-              label="Last day"
-              value={filter.until}
-              problem={problems?.until}
-              onChange={(until) => change({ until })}
-            />
-          </div>
-        )}
+        <TimeFields filter={filter} problems={problems} onChange={change} />
         <SiteField filter={filter} sites={sites} problem={problems?.site} onChange={change} />
         <SelectField
           label="Fault group"
@@ -97,6 +78,41 @@ export function FilterDialog({ address, days, sites, onClose, onTake }: FilterDi
         </div>
       </form>
     </Dialog>
+  );
+}
+
+interface TimeFieldsProps {
+  readonly filter: ReviewFilter;
+  readonly problems: Problems | null;
+  readonly onChange: (part: Partial<ReviewFilter>) => void;
+}
+
+function TimeFields({ filter, problems, onChange }: TimeFieldsProps) {
+  return (
+    <>
+      <Choice
+        label="Time"
+        options={timeChoices.map((id) => ({ id, words: id === "days" ? "From and until" : lastWords[id] }))}
+        value={filter.time}
+        onChange={(time) => onChange({ time })}
+      />
+      {filter.time === "days" && (
+        <div className="fields-two">
+          <DayField
+            label="First day"
+            value={filter.from}
+            problem={problems?.from}
+            onChange={(from) => onChange({ from })}
+          />
+          <DayField
+            label="Last day"
+            value={filter.until}
+            problem={problems?.until}
+            onChange={(until) => onChange({ until })}
+          />
+        </div>
+      )}
+    </>
   );
 }
 

@@ -1,7 +1,7 @@
 import type { OutputOf } from "#shared-lib/contract/operations.ts";
 import { formatDate, formatStoredDay } from "#shared-lib/format.ts";
+import { ordinalWord } from "#shared-lib/ordinal-word.ts";
 import type { FaultGroup } from "#shared-lib/words.ts";
-import { ordinalWord } from "../callout/ordinal-word.ts";
 import type { LastTime, PeriodDays } from "./review-address.ts";
 
 export type Repeats = OutputOf<"review.repeats">;

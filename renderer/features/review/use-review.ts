@@ -1,8 +1,8 @@
 import { useNavigate, useSearch } from "@tanstack/react-router";
 import { useMemo } from "react";
 import type { InputOf, OutputOf } from "#shared-lib/contract/operations.ts";
+import { useNow } from "../../use-now.ts";
 import { type ReadState, useRead } from "../../use-read.ts";
-import { useNow } from "../callout/use-now.ts";
 import {
   daysOf,
   momentsOf,
