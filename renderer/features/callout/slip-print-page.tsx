@@ -57,7 +57,7 @@ function Slip({ found, lift }: SlipProps) {
         <h2>{line.liftTitle}</h2>
         {lift !== undefined && <Access lift={lift} />}
         <h2>What was said</h2>
-        <p className="caller-words">“{shorten(callout.said, 600)}”</p>
+        <p className="caller-words">“{shorten(callout.said, 400)}”</p>
         <PrintFacts
           facts={[
             ["Received", formatDayAndTime(callout.receivedAt)],
@@ -66,20 +66,16 @@ function Slip({ found, lift }: SlipProps) {
             ["Call back on", callout.callBack],
             ["Display reading", callout.displayReading],
             ["Fault group", `${callout.group}${callout.groupSettled ? "" : " (proposed)"}`],
-            ["Further callers", found.callers.map((one) => one.caller || "not named").join("; ")],
+            [
+              "Further callers",
+              shorten(found.callers.map((one) => one.caller || "not named").join("; "), 120),
+            ],
           ]}
         />
         <Events found={found} />
         <PrintCaution />
-        <h2>Written on site</h2>
-        <div className="slip-lines">
-          {["found", "", "done", "", "readings"].map((name, i) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: five empty lines in a fixed order.
-            <span key={i} className="soft label">
-              {name}&nbsp;
-            </span>
-          ))}
-        </div>
+        <h2>Written on site: found, done, readings, bridges</h2>
+        <div className="slip-lines" />
       </div>
     </PrintSheet>
   );
@@ -94,8 +90,8 @@ function Access({ lift }: { readonly lift: OutputOf<"lift.find"> }) {
         ["Plate number", lift.lift.plateNumber],
         ["Lift is", [line.state, line.stateReason].filter(Boolean).join(": ")],
         ["Open bridges", line.openBridges === 0 ? "" : `${line.openBridges}: see the register`],
-        ["Access", shorten(site.accessNotes, 260)],
-        ["Keys", shorten(site.keys, 160)],
+        ["Access", shorten(site.accessNotes, 200)],
+        ["Keys", shorten(site.keys, 120)],
         ["Hours", site.hours],
         ["Machinery", site.machineryLocation],
         ["Contact", [site.contactName, site.contactTelephone].filter(Boolean).join(", ")],
@@ -111,7 +107,7 @@ function Events({ found }: { readonly found: OutputOf<"callout.find"> }) {
     <>
       <h2>Events</h2>
       <PrintFacts
-        facts={events.slice(-8).map((event) => {
+        facts={events.slice(-6).map((event) => {
           const to = event.to === null ? "" : `: ${event.to.name}`;
           return [formatDayAndTime(event.at), `${event.kind}${to}`] as const;
         })}
@@ -131,5 +127,7 @@ function PrintCaution() {
 
 function insideWords(callout: OutputOf<"callout.find">["callout"]): string {
   if (callout.inside !== "people inside") return callout.inside;
-  return [`${peopleWords(callout.insideCount)} inside`, callout.insideCondition].filter(Boolean).join(". ");
+  return [`${peopleWords(callout.insideCount)} inside`, shorten(callout.insideCondition, 160)]
+    .filter(Boolean)
+    .join(". ");
 }

@@ -74,42 +74,23 @@ function VisitSheet({ visit }: { readonly visit: Visit }) {
             ["Display reading", visit.displayReading],
           ]}
         />
-        <Words title="Found" words={visit.found} />
-        <Words title="Done" words={visit.done} />
-        {visit.fix !== null && (
-          <>
-            <h2>Cause and fix</h2>
-            <PrintFacts
-              facts={[
-                ["Cause", shorten(visit.fix.cause, 500)],
-                ["Fix", shorten(visit.fix.fix, 500)],
-                ["Fault group", visit.fix.group],
-              ]}
-            />
-          </>
-        )}
-        <Words title="Parts used" words={visit.parts.map(writePart).join("\n")} />
-        <Words title="Readings" words={visit.readings.join("\n")} />
+        <h2>Found and done</h2>
+        <PrintFacts
+          facts={[
+            ["Found", shorten(visit.found, 600)],
+            ["Done", shorten(visit.done, 600)],
+            ["Cause", shorten(visit.fix?.cause ?? "", 300)],
+            ["Fix", shorten(visit.fix?.fix ?? "", 300)],
+            ["Fault group", visit.fix?.group ?? ""],
+            ["Parts used", shorten(visit.parts.map(writePart).join("; "), 400)],
+            ["Readings", shorten(visit.readings.join("; "), 400)],
+          ]}
+        />
         <div className="slip-signs">
           <span>Engineer</span>
           <span>For the customer</span>
         </div>
       </div>
     </PrintSheet>
-  );
-}
-
-const mostLetters = 900;
-const mostLines = 14;
-
-function Words({ title, words }: { readonly title: string; readonly words: string }) {
-  if (words === "") return null;
-  const lines = words.split("\n");
-  const cut = lines.length > mostLines ? [...lines.slice(0, mostLines), "… (more in the program)"] : lines;
-  return (
-    <>
-      <h2>{title}</h2>
-      <p className="slip-words">{shorten(cut.join("\n"), mostLetters)}</p>
-    </>
   );
 }

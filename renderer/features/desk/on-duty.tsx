@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { Fragment, useState } from "react";
 import { Button } from "../../ui/button.tsx";
 import { Dialog } from "../../ui/dialog.tsx";
 import { useCommand } from "../../use-command.ts";
@@ -22,10 +22,12 @@ export function OnDuty() {
         <span>
           <span className="soft">On duty:</span>{" "}
           {onDuty.map((person, i) => (
-            <span key={person.id} className="nowrap">
-              <b>{person.name}</b> {person.telephone === "" ? "no number" : person.telephone}
-              {i < onDuty.length - 1 ? " · " : ""}
-            </span>
+            <Fragment key={person.id}>
+              {i > 0 && " · "}
+              <span className="nowrap">
+                <b>{person.name}</b> {person.telephone === "" ? "no number" : person.telephone}
+              </span>
+            </Fragment>
           ))}
         </span>
       )}
