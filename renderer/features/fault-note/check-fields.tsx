@@ -75,8 +75,6 @@ interface OneCheckProps {
 }
 
 function OneCheck({ check, index, causes, problem, onCheck }: OneCheckProps) {
-  const { outcomes } = check;
-  const setOutcomes = (next: readonly FormOutcome[]) => onCheck({ outcomes: next });
   return (
     <>
       <TextField
@@ -113,39 +111,58 @@ function OneCheck({ check, index, causes, problem, onCheck }: OneCheckProps) {
         onChange={(caution) => onCheck({ caution })}
         problem={problem("caution")}
       />
-      <EntryList
-        one="Outcome"
-        items={outcomes}
-        onItems={setOutcomes}
-        addWord="Add an outcome"
-        most={12}
-        make={(): FormOutcome => ({ key: newKey(), words: "", means: {} })}
-      >
-        {(outcome, at) => (
-          <>
-            <TextField
-              label={`Outcome ${at + 1}: what is seen`}
-              value={outcome.words}
-              onChange={(words) => setOutcomes(changed(outcomes, at, { words }))}
-              problem={problem(`outcomes.${at}.words`)}
-            />
-            <div className="note-meanings">
-              {causes.map((cause, number) => (
-                <SelectField
-                  key={cause.key}
-                  label={`${number + 1} ${cause.title}`}
-                  options={meaningOptions}
-                  none="says nothing of"
-                  value={outcome.means[cause.key] ?? null}
-                  onChange={(meaning) =>
-                    setOutcomes(changed(outcomes, at, { means: { ...outcome.means, [cause.key]: meaning } }))
-                  }
-                />
-              ))}
-            </div>
-          </>
-        )}
-      </EntryList>
+      <Outcomes
+        outcomes={check.outcomes}
+        causes={causes}
+        problem={problem}
+        onOutcomes={(outcomes) => onCheck({ outcomes })}
+      />
     </>
+  );
+}
+
+interface OutcomesProps {
+  readonly outcomes: readonly FormOutcome[];
+  readonly causes: readonly FormCause[];
+  readonly problem: (field: string) => string | undefined;
+  readonly onOutcomes: (outcomes: readonly FormOutcome[]) => void;
+}
+
+/** What may be seen, and what each says about every cause. */
+function Outcomes({ outcomes, causes, problem, onOutcomes: setOutcomes }: OutcomesProps) {
+  return (
+    <EntryList
+      one="Outcome"
+      items={outcomes}
+      onItems={setOutcomes}
+      addWord="Add an outcome"
+      most={12}
+      make={(): FormOutcome => ({ key: newKey(), words: "", means: {} })}
+    >
+      {(outcome, at) => (
+        <>
+          <TextField
+            label={`Outcome ${at + 1}: what is seen`}
+            value={outcome.words}
+            onChange={(words) => setOutcomes(changed(outcomes, at, { words }))}
+            problem={problem(`outcomes.${at}.words`)}
+          />
+          <div className="note-meanings">
+            {causes.map((cause, number) => (
+              <SelectField
+                key={cause.key}
+                label={`${number + 1} ${cause.title}`}
+                options={meaningOptions}
+                none="says nothing of"
+                value={outcome.means[cause.key] ?? null}
+                onChange={(meaning) =>
+                  setOutcomes(changed(outcomes, at, { means: { ...outcome.means, [cause.key]: meaning } }))
+                }
+              />
+            ))}
+          </div>
+        </>
+      )}
+    </EntryList>
   );
 }

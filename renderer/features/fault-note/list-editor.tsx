@@ -16,31 +16,52 @@ interface EntryListProps<Item extends { readonly key: string }> {
   readonly flat?: boolean;
 }
 
-/** Entries in their order; Alt with an arrow key moves the one that has the keyboard, and the keyboard goes along. */
-export function EntryList<Item extends { readonly key: string }>(props: EntryListProps<Item>) {
-  const { one, items, onItems, flat = false } = props;
+/** Keeps the keyboard where it belongs when entries are moved and made. */
+function useEntryKeyboard() {
   const list = useRef<HTMLDivElement>(null);
   const keeper = useRef<HTMLElement | null>(null);
-  const wanted = useRef<string | null>(null);
+  const made = useRef<string | null>(null);
   useLayoutEffect(() => {
     // A moved entry is taken out of the page and put in again, and loses the keyboard by that.
     if (keeper.current?.isConnected === true) keeper.current.focus();
     keeper.current = null;
-    if (wanted.current === null) return;
-    const entry = list.current?.querySelector(`[data-key="${CSS.escape(wanted.current)}"]`);
+    if (made.current === null) return;
+    const entry = list.current?.querySelector(`[data-key="${CSS.escape(made.current)}"]`);
     entry?.querySelector<HTMLElement>("input, textarea, button")?.focus();
-    wanted.current = null;
+    made.current = null;
   });
+  return {
+    list,
+    keep: () => {
+      keeper.current = document.activeElement as HTMLElement | null;
+    },
+    goTo: (key: string) => {
+      made.current = key;
+    },
+  };
+}
+
+/** Entries in their order; Alt with an arrow key moves the one that has the keyboard, and the keyboard goes along. */
+export function EntryList<Item extends { readonly key: string }>(props: EntryListProps<Item>) {
+  const { one, items, onItems, flat = false } = props;
+  const { list, keep, goTo } = useEntryKeyboard();
   const move = (index: number, step: 1 | -1) => {
     const next = moved(items, index, step);
     if (next === items) return;
-    keeper.current = document.activeElement as HTMLElement | null;
+    keep();
     onItems(next);
   };
   const press = (event: KeyboardEvent, index: number) => {
     if (!event.altKey || (event.key !== "ArrowUp" && event.key !== "ArrowDown")) return;
     event.preventDefault();
+    // An outcome inside a check moves among outcomes, and the check stays.
+    event.stopPropagation();
     move(index, event.key === "ArrowUp" ? -1 : 1);
+  };
+  const add = () => {
+    const made = props.make();
+    goTo(made.key);
+    onItems([...items, made]);
   };
   return (
     <div className="stack" ref={list}>
@@ -53,45 +74,44 @@ export function EntryList<Item extends { readonly key: string }>(props: EntryLis
           onKeyDown={(event) => press(event, index)}
         >
           <div className="note-entry-fields">{props.children(item, index)}</div>
-          <div className="note-entry-acts">
-            <Button
-              kind="quiet"
-              disabled={index === 0}
-              onPress={() => move(index, -1)}
-              label={`Up: ${one.toLowerCase()} ${index + 1}`}
-            >
-              Up
-            </Button>
-            <Button
-              kind="quiet"
-              disabled={index === items.length - 1}
-              onPress={() => move(index, 1)}
-              label={`Down: ${one.toLowerCase()} ${index + 1}`}
-            >
-              Down
-            </Button>
-            <Button
-              kind="quiet"
-              onPress={() => onItems(without(items, index))}
-              label={`Take away ${one.toLowerCase()} ${index + 1}`}
-            >
-              Take away
-            </Button>
-          </div>
+          <EntryActs
+            name={`${one.toLowerCase()} ${index + 1}`}
+            first={index === 0}
+            last={index === items.length - 1}
+            onMove={(step) => move(index, step)}
+            onTakeAway={() => onItems(without(items, index))}
+          />
         </fieldset>
       ))}
       <div>
-        <Button
-          disabled={items.length >= props.most}
-          onPress={() => {
-            const made = props.make();
-            wanted.current = made.key;
-            onItems([...items, made]);
-          }}
-        >
+        <Button disabled={items.length >= props.most} onPress={add}>
           {props.addWord}
         </Button>
       </div>
+    </div>
+  );
+}
+
+interface EntryActsProps {
+  readonly name: string;
+  readonly first: boolean;
+  readonly last: boolean;
+  readonly onMove: (step: 1 | -1) => void;
+  readonly onTakeAway: () => void;
+}
+
+function EntryActs({ name, first, last, onMove, onTakeAway }: EntryActsProps) {
+  return (
+    <div className="note-entry-acts">
+      <Button kind="quiet" disabled={first} onPress={() => onMove(-1)} label={`Up: ${name}`}>
+        Up
+      </Button>
+      <Button kind="quiet" disabled={last} onPress={() => onMove(1)} label={`Down: ${name}`}>
+        Down
+      </Button>
+      <Button kind="quiet" onPress={onTakeAway} label={`Take away ${name}`}>
+        Take away
+      </Button>
     </div>
   );
 }

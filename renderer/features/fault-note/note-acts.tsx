@@ -1,8 +1,8 @@
 import { calculatorById } from "#shared-lib/calculators/registry.ts";
 import type { FaultNote } from "#shared-lib/contract/fault-note.ts";
 import { useRead } from "../../use-read.ts";
-import { placeOfCalculator, placeOfCheckPlan } from "../find/opens.ts";
 import { PlaceLink } from "../find/place-link.tsx";
+import { placeOfCalculator, placeOfCheckPlan } from "../find/result-link.ts";
 import { separatesWords } from "./note-words.ts";
 
 interface NoteActsProps {

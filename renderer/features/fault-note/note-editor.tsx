@@ -6,6 +6,7 @@ import { ErrorNote } from "../../ui/error-note.tsx";
 import { SavedState } from "../../ui/saved-state.tsx";
 import { useCommand } from "../../use-command.ts";
 import { NoteFields } from "./note-fields.tsx";
+import type { NoteConflict } from "./note-merge.ts";
 import type { NoteEdit, NoteEditState } from "./use-note-edit.ts";
 
 interface NoteEditorProps {
@@ -34,24 +35,7 @@ export function NoteEditor({ note, edit, state, changedBy }: NoteEditorProps) {
           <Button onPress={state.showBoth}>Show both texts</Button>
         </div>
       )}
-      {conflict !== null && (
-        <>
-          <h2 className="seen-by-reader-only">Two versions</h2>
-          <ConflictView
-            {...(changedBy === undefined ? {} : { changedBy })}
-            fields={conflict.fields}
-            onSaveMine={state.saveMine}
-            onTakeTheirs={state.takeTheirs}
-            pending={write.pending}
-          />
-          <p>
-            {conflict.fields.length === 0 && "No text of yours differs from a newer one. "}
-            {conflict.kept.length > 0 && (
-              <>Changed meanwhile and kept as it is in either case: {conflict.kept.join(", ")}.</>
-            )}
-          </p>
-        </>
-      )}
+      {conflict !== null && <BothTexts state={state} conflict={conflict} changedBy={changedBy} />}
       <NoteFields form={edit.form} onChange={state.change} problems={problems} />
       {problems.size > 0 && (
         <p className="pencil strong" role="alert">
@@ -80,6 +64,33 @@ export function NoteEditor({ note, edit, state, changedBy }: NoteEditorProps) {
         )}
       </div>
     </div>
+  );
+}
+
+interface BothTextsProps {
+  readonly state: NoteEditState;
+  readonly conflict: NoteConflict;
+  readonly changedBy: string | undefined;
+}
+
+function BothTexts({ state, conflict, changedBy }: BothTextsProps) {
+  return (
+    <>
+      <h2 className="seen-by-reader-only">Two versions</h2>
+      <ConflictView
+        {...(changedBy === undefined ? {} : { changedBy })}
+        fields={conflict.fields}
+        onSaveMine={state.saveMine}
+        onTakeTheirs={state.takeTheirs}
+        pending={state.write.pending}
+      />
+      <p>
+        {conflict.fields.length === 0 && "No text of yours differs from a newer one. "}
+        {conflict.kept.length > 0 && (
+          <>Changed meanwhile and kept as it is in either case: {conflict.kept.join(", ")}.</>
+        )}
+      </p>
+    </>
   );
 }
 

@@ -5,12 +5,12 @@ import { RuledTitle } from "../../ui/ruled-title.tsx";
 import { SelectField } from "../../ui/select-field.tsx";
 import { TextArea, TextField } from "../../ui/text-field.tsx";
 import { useRead } from "../../use-read.ts";
-import { sentenceCase } from "../find/result-groups.ts";
 import { CalculatorFields } from "./calculator-fields.tsx";
 import { CauseFields } from "./cause-fields.tsx";
 import { CheckFields } from "./check-fields.tsx";
 import { LineList } from "./list-editor.tsx";
 import type { NoteForm } from "./note-form.ts";
+import { sentenceCase } from "./note-words.ts";
 
 export interface NoteFieldsProps {
   readonly form: NoteForm;
@@ -26,22 +26,7 @@ export function NoteFields(props: NoteFieldsProps) {
   const { form, onChange, problems } = props;
   return (
     <div className="stack note-fields">
-      <div className="fields-two">
-        <TextField
-          label="Title"
-          hint="what is seen, in one line"
-          value={form.title}
-          onChange={(title) => onChange({ title })}
-          problem={problems.get("title")}
-        />
-        <SelectField
-          label="Fault group"
-          options={groupOptions}
-          value={form.group}
-          onChange={(group) => onChange({ group })}
-          problem={problems.get("group")}
-        />
-      </div>
+      <HeadFields {...props} />
       <Part title="Symptoms, as people say it">
         <LineList
           one="Symptom"
@@ -82,6 +67,27 @@ export function NoteFields(props: NoteFieldsProps) {
         value={form.source}
         onChange={(source) => onChange({ source })}
         problem={problems.get("source")}
+      />
+    </div>
+  );
+}
+
+function HeadFields({ form, onChange, problems }: NoteFieldsProps) {
+  return (
+    <div className="fields-two">
+      <TextField
+        label="Title"
+        hint="what is seen, in one line"
+        value={form.title}
+        onChange={(title) => onChange({ title })}
+        problem={problems.get("title")}
+      />
+      <SelectField
+        label="Fault group"
+        options={groupOptions}
+        value={form.group}
+        onChange={(group) => onChange({ group })}
+        problem={problems.get("group")}
       />
     </div>
   );

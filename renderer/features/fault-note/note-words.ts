@@ -24,6 +24,10 @@ export function countWords(count: number, one: string, many = `${one}s`): string
   return `${count} ${count === 1 ? one : many}`;
 }
 
+export function sentenceCase(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
 /** Where a note applies, in words; empty where it applies everywhere. */
 export function appliesWords({ applies }: Pick<FaultNoteFields, "applies">): string {
   return [
@@ -59,7 +63,7 @@ export function separatesWords(check: NoteCheck, causeKeys: readonly string[]): 
   ].filter((part) => part !== "");
   if (parts.length === 0) return "";
   const words = parts.join("; ");
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
+  return `${sentenceCase(words)}.`;
 }
 
 export function listWords(items: readonly (number | string)[]): string {

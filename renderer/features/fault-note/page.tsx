@@ -9,7 +9,6 @@ import { PageTitle } from "../../ui/page-title.tsx";
 import { useRead } from "../../use-read.ts";
 import { useWrite } from "../../use-write.ts";
 import "./fault-note.css";
-import { readFindAddress } from "../find/find-address.ts";
 import { PlaceLink } from "../find/place-link.tsx";
 import { NoteActions } from "./note-actions.tsx";
 import { KeptDraft, NoteEditor } from "./note-editor.tsx";
@@ -25,10 +24,11 @@ const noteEntities = ["fault note", "recorded fix", "callout"];
 
 /** One fault note: everything it says, its state and who answers for it, and its form. */
 export function FaultNotePage({ id }: { readonly id: string }) {
-  const { lift: liftId } = readFindAddress(useSearch({ strict: false }) as Record<string, unknown>);
+  const { lift } = useSearch({ strict: false }) as Record<string, unknown>;
+  const liftId = typeof lift === "string" ? lift : null;
   const found = useRead("faultNote.find", { id }, { entities: noteEntities });
   const history = useRead("history.ofRecord", { entity: "fault note", id }, { entities: ["fault note"] });
-  const lift = useRead("lift.find", { id: liftId ?? "" }, { enabled: liftId !== null });
+  const liftRead = useRead("lift.find", { id: liftId ?? "" }, { enabled: liftId !== null });
   if (history.value?.deleted === true) return <DeletedNote id={id} history={history.value} />;
   if (found.value === undefined || history.value === undefined) {
     const error = found.error ?? history.error;
@@ -39,7 +39,7 @@ export function FaultNotePage({ id }: { readonly id: string }) {
       </>
     );
   }
-  return <Note found={found.value} history={history.value} contextLift={lift.value?.line} />;
+  return <Note found={found.value} history={history.value} contextLift={liftRead.value?.line} />;
 }
 
 interface NoteProps {

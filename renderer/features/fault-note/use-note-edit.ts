@@ -67,25 +67,13 @@ export function useNoteEdit(note: FaultNote): NoteEditState {
     const reading = readForm(form);
     // Kept again in any case: another window on this machine may have dropped the draft when it saved.
     draft.set({ ...edit, form });
-    if (reading.kind === "problems") {
-      setProblems(reading.problems);
-      return;
-    }
-    setProblems(noProblems);
-    const fields = changedFields(edit.base, reading.fields);
-    if (Object.keys(fields).length === 0) {
+    setProblems(reading.kind === "problems" ? reading.problems : noProblems);
+    if (reading.kind === "problems") return;
+    const result = await saveChanged(write, { id: note.id, version, base: edit.base, mine: reading.fields });
+    if (result === "saved") {
       await draft.drop();
       close();
-      return;
-    }
-    const result = await write.run({ id: note.id, version, fields });
-    if (result.ok) {
-      await draft.drop();
-      close();
-    } else if (result.error.code === "version-conflict") {
-      write.clearError();
-      await lookAgain();
-    }
+    } else if (result === "overtaken") await lookAgain();
   };
   return {
     edit,
@@ -113,6 +101,27 @@ export function useNoteEdit(note: FaultNote): NoteEditState {
       setProblems(noProblems);
     },
   };
+}
+
+interface Saving {
+  readonly id: string;
+  readonly version: number;
+  readonly base: FaultNoteFields;
+  readonly mine: FaultNoteFields;
+}
+
+/** "refused": the write's own error says why. */
+async function saveChanged(
+  write: WriteState<"faultNote.change">,
+  { id, version, base, mine }: Saving,
+): Promise<"saved" | "overtaken" | "refused"> {
+  const fields = changedFields(base, mine);
+  if (Object.keys(fields).length === 0) return "saved";
+  const result = await write.run({ id, version, fields });
+  if (result.ok) return "saved";
+  if (result.error.code !== "version-conflict") return "refused";
+  write.clearError();
+  return "overtaken";
 }
 
 function conflictOf(edit: NoteEdit, theirs: FaultNote): NoteConflict {

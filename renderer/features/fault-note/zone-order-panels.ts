@@ -33,7 +33,7 @@ export function zoneOrderPanels(
   const inOrder = (direction: Direction): SignalPanel => {
     const order = expectedOrder(direction, place);
     const first = order[0] === "lowerOn" ? "lower first" : "upper first";
-    return panel(`Should be, moving ${direction}: ${first}`, order);
+    return panel(`Moving ${direction}: ${first}`, order);
   };
   return { expected: inOrder("down"), seen: inOrder("up") };
 }
@@ -43,11 +43,14 @@ function edgesOf(value: unknown): ZoneEdge[] {
   return value.filter((edge): edge is ZoneEdge => typeof edge === "string" && edge in edgeWords);
 }
 
+/** Drawn on a little, so that the last edge is seen to be one. */
+const afterLastEdge = 0.8;
+
 function panel(title: string, order: readonly ZoneEdge[]): SignalPanel {
   return {
     title,
     from: 0,
-    to: order.length + 1,
+    to: order.length + afterLastEdge,
     unit: "edges",
     signals: [signal("upper", order, "upperOn", "upperOff"), signal("lower", order, "lowerOn", "lowerOff")],
     moments: [],
@@ -65,6 +68,6 @@ function signal(name: string, order: readonly ZoneEdge[], on: ZoneEdge, off: Zon
     from = index + 1;
     state = edge === on ? "on" : "off";
   }
-  levels.push({ from, to: order.length + 1, state });
+  levels.push({ from, to: order.length + afterLastEdge, state });
   return { name, levels };
 }

@@ -9,7 +9,9 @@ export function ZoneOrderPicture({ note }: { readonly note: Pick<FaultNoteFields
   return (
     <div>
       <TimeSignals expected={panels.expected} seen={panels.seen} />
-      <p className="soft label">Order of the edges as common practice has it; not to a scale of time.</p>
+      <p className="soft label">
+        What should be seen, as common practice has it: the order of the edges, not their times.
+      </p>
     </div>
   );
 }

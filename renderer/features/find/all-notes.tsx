@@ -4,9 +4,10 @@ import { noteStatuses } from "#shared-lib/words.ts";
 import { Choice } from "../../ui/choice.tsx";
 import { EmptyState } from "../../ui/empty-state.tsx";
 import { type ReadState, useRead } from "../../use-read.ts";
+import { sentenceCase } from "../fault-note/note-words.ts";
 import type { FindAddress } from "./find-address.ts";
 import { PlaceLink } from "./place-link.tsx";
-import { groupsOfNotes, noteMarks, type ResultGroup, sentenceCase } from "./result-groups.ts";
+import { groupsOfNotes, noteMarks, type ResultGroup } from "./result-groups.ts";
 
 export interface AllNotesState {
   readonly read: ReadState<OutputOf<"faultNote.list">>;

@@ -4,6 +4,7 @@ import { LiftState } from "../../ui/lift-state.tsx";
 import { Mark } from "../../ui/mark.tsx";
 import { RuledTitle } from "../../ui/ruled-title.tsx";
 import { useRead } from "../../use-read.ts";
+import { sentenceCase } from "../fault-note/note-words.ts";
 import { PlaceLink } from "./place-link.tsx";
 import { PreviewRead } from "./preview-read.tsx";
 
@@ -66,7 +67,11 @@ type Found = OutputOf<"callout.find">;
 function State({ found: { line } }: { readonly found: Found }) {
   if (line.ending === null) return <Mark kind="received" word="Open" strong />;
   return (
-    <Mark kind={line.ending === "left out of service" ? "stepped" : "closed"} word={line.ending} strong />
+    <Mark
+      kind={line.ending === "left out of service" ? "stepped" : "closed"}
+      word={sentenceCase(line.ending)}
+      strong
+    />
   );
 }
 

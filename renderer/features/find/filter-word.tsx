@@ -73,31 +73,13 @@ function Choices({
       : options.filter(({ words, note }) => `${words} ${note ?? ""}`.toLowerCase().includes(wanted));
   const any = wanted === "" ? [{ id: anyId, words: none }] : [];
   const list = (
-    <ListBox
-      className="choices"
-      aria-label={what}
-      selectionMode="single"
-      selectedKeys={[chosenId ?? anyId]}
-      items={[...any, ...fitting.slice(0, mostShown)]}
-      onSelectionChange={(keys) => {
-        // Nothing selected: the chosen one was pressed again, which keeps it.
-        const [key] = keys === "all" ? [] : [...keys];
-        choose(key === undefined ? (chosenId ?? anyId) : String(key));
-      }}
-      renderEmptyState={() => <div className="choices-empty">Nothing with these letters</div>}
-      {...(isLong(options, onType) ? {} : { autoFocus: true })}
-    >
-      {(option: FilterOption) => (
-        <ListBoxItem id={option.id} textValue={option.words} className="choices-item">
-          <Text slot="label">{option.words}</Text>
-          {option.note !== undefined && option.note !== "" && (
-            <Text slot="description" className="choices-note">
-              {option.note}
-            </Text>
-          )}
-        </ListBoxItem>
-      )}
-    </ListBox>
+    <OptionList
+      what={what}
+      options={[...any, ...fitting.slice(0, mostShown)]}
+      chosenId={chosenId}
+      choose={choose}
+      takesKeyboard={!isLong(options, onType)}
+    />
   );
   if (!isLong(options, onType)) return list;
   return (
@@ -120,6 +102,44 @@ function Choices({
         </p>
       )}
     </Autocomplete>
+  );
+}
+
+interface OptionListProps {
+  readonly what: string;
+  readonly options: readonly FilterOption[];
+  readonly chosenId: string | null;
+  readonly choose: (id: string) => void;
+  readonly takesKeyboard: boolean;
+}
+
+function OptionList({ what, options, chosenId, choose, takesKeyboard }: OptionListProps) {
+  return (
+    <ListBox
+      className="choices"
+      aria-label={what}
+      selectionMode="single"
+      selectedKeys={[chosenId ?? anyId]}
+      items={options}
+      onSelectionChange={(keys) => {
+        // Nothing selected: the chosen one was pressed again, which keeps it.
+        const [key] = keys === "all" ? [] : [...keys];
+        choose(key === undefined ? (chosenId ?? anyId) : String(key));
+      }}
+      renderEmptyState={() => <div className="choices-empty">Nothing with these letters</div>}
+      {...(takesKeyboard ? { autoFocus: true } : {})}
+    >
+      {(option: FilterOption) => (
+        <ListBoxItem id={option.id} textValue={option.words} className="choices-item">
+          <Text slot="label">{option.words}</Text>
+          {option.note !== undefined && option.note !== "" && (
+            <Text slot="description" className="choices-note">
+              {option.note}
+            </Text>
+          )}
+        </ListBoxItem>
+      )}
+    </ListBox>
   );
 }
 

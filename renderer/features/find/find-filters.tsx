@@ -3,9 +3,9 @@ import type { LiftLine } from "#shared-lib/contract/lift.ts";
 import { formatStoredDay } from "#shared-lib/format.ts";
 import { driveKinds, faultGroups } from "#shared-lib/words.ts";
 import { useRead } from "../../use-read.ts";
+import { sentenceCase } from "../fault-note/note-words.ts";
 import { FilterWord } from "./filter-word.tsx";
 import type { FindAddress } from "./find-address.ts";
-import { sentenceCase } from "./result-groups.ts";
 import { sinceDays } from "./since-days.ts";
 
 interface FindFiltersProps {

@@ -8,9 +8,9 @@ import { NoteActs } from "../fault-note/note-acts.tsx";
 import { NoteStatusMark } from "../fault-note/note-status.tsx";
 import { appliesWords, proofWords, starterWords, statusSentence } from "../fault-note/note-words.ts";
 import { ZoneOrderPicture } from "../fault-note/zone-order-picture.tsx";
-import { placeOfNote } from "./opens.ts";
 import { PlaceLink } from "./place-link.tsx";
 import { PreviewRead } from "./preview-read.tsx";
+import { placeOfNote } from "./result-link.ts";
 
 interface NotePreviewProps {
   readonly id: string;

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useRef } from "react";
+import { type RefObject, useCallback, useEffect, useMemo, useRef } from "react";
 import type { LiftLine } from "#shared-lib/contract/lift.ts";
 import { Button } from "../../ui/button.tsx";
 import { ErrorNote } from "../../ui/error-note.tsx";
@@ -14,9 +14,10 @@ import { NothingFound } from "./nothing-found.tsx";
 import { PlaceLink } from "./place-link.tsx";
 import { Preview } from "./preview.tsx";
 import { ReadAsLine } from "./read-as-line.tsx";
+import type { ResultItem } from "./result-groups.ts";
 import { lineId, listId, ResultList } from "./result-list.tsx";
 import { SearchBox } from "./search-box.tsx";
-import { longestText, useFindQuestion } from "./use-find.ts";
+import { type FindQuestion, longestText, useFindQuestion } from "./use-find.ts";
 import { useOpenResult } from "./use-open-result.ts";
 import { type Results, useResults } from "./use-results.ts";
 
@@ -27,25 +28,17 @@ export function FindPage() {
   const results = useResults(question);
   const { open, openChosen, openCalculator } = useOpenResult(question, results);
   const lifts = useRead("lift.list", {}, { entities: ["lift", "site", "bridge", "danger", "callout"] });
-  const contextLift = lifts.value?.lifts.find((lift) => lift.id === address.lift);
+  const liftById = useMemo(() => new Map(lifts.value?.lifts.map((lift) => [lift.id, lift])), [lifts.value]);
+  const contextLift = address.lift === null ? undefined : liftById.get(address.lift);
   const box = useRef<HTMLInputElement>(null);
-  const { chosen, choose } = results;
-
+  const { chosen } = results;
   useCommand({ name: "Open its calculator", keys: "Ctrl Enter", group: "Find", run: openCalculator });
   useCommand({ name: "Back to the search box", keys: "/", group: "Find", run: () => box.current?.focus() });
-  const chooseAndStay = useCallback(
-    (key: string) => {
-      choose(key);
-      box.current?.focus({ preventScroll: true });
-    },
-    [choose],
-  );
-  const openNewest = useRef(open);
-  useEffect(() => {
-    openNewest.current = open;
-  });
-  const openLine = useCallback((item: Parameters<typeof open>[0]) => openNewest.current(item), []);
-
+  const clear = () => {
+    setText("");
+    setAddress({ q: "", keep: [] });
+    box.current?.focus();
+  };
   return (
     <div className="find">
       <div className="seen-by-reader-only">
@@ -55,11 +48,7 @@ export function FindPage() {
         <SearchBox
           text={text}
           onText={setText}
-          onClear={() => {
-            setText("");
-            setAddress({ q: "", keep: [] });
-            box.current?.focus();
-          }}
+          onClear={clear}
           onStep={results.step}
           onOpen={openChosen}
           lists={results.groups.map(({ key }) => listId(key))}
@@ -68,50 +57,12 @@ export function FindPage() {
         />
         <FindFilters lifts={lifts.value?.lifts ?? []} address={address} onChange={setAddress} />
       </div>
-      <div className="find-under">
-        {contextLift !== undefined && (
-          <ContextLift lift={contextLift} only={address.only} onOnly={(only) => setAddress({ only })} />
-        )}
-        {results.answer !== undefined && (
-          <ReadAsLine
-            answer={results.answer}
-            kept={address.keep}
-            onKeep={(word) => setAddress({ keep: [...address.keep, word] })}
-            onCorrectAgain={(word) => setAddress({ keep: address.keep.filter((one) => one !== word) })}
-            shortened={text.length > longestText}
-          />
-        )}
-      </div>
+      <UnderBox question={question} results={results} contextLift={contextLift} />
       <div className="find-columns">
-        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls can be reached by key. */}
-        <section className="find-results" aria-label="Results" tabIndex={0}>
-          {results.read.error !== undefined && (
-            <ErrorNote error={results.read.error} onRetry={results.read.reload} />
-          )}
-          {!results.searched && (
-            <AllNotesHead address={address} count={results.count} onChange={setAddress} />
-          )}
-          {results.answer?.advice != null && (
-            <NothingFound
-              advice={results.answer.advice}
-              words={text}
-              filtered={isFiltered(address)}
-              onWithoutFilters={() => setAddress(withoutFilters(address))}
-            />
-          )}
-          <ResultList
-            groups={results.groups}
-            chosenKey={chosen?.key ?? null}
-            onChoose={chooseAndStay}
-            onOpen={openLine}
-            onUnfold={results.unfold}
-          />
-          <FoundCount results={results} />
-        </section>
+        <FoundResults question={question} results={results} lifts={liftById} box={box} onOpen={open} />
         <section className="find-preview" aria-label="Chosen result">
-          {chosen === undefined ? (
-            !results.searched && <HowToFind />
-          ) : (
+          {chosen === undefined && !results.searched && <HowToFind />}
+          {chosen !== undefined && (
             <Preview
               key={chosen.key}
               item={chosen}
@@ -122,6 +73,84 @@ export function FindPage() {
         </section>
       </div>
     </div>
+  );
+}
+
+interface PartProps {
+  readonly question: FindQuestion;
+  readonly results: Results;
+}
+
+/** The lift that is searched for, and what else the words were read as. */
+function UnderBox({
+  question,
+  results,
+  contextLift,
+}: PartProps & { readonly contextLift: LiftLine | undefined }) {
+  const { text, address, setAddress } = question;
+  return (
+    <div className="find-under">
+      {contextLift !== undefined && (
+        <ContextLift lift={contextLift} only={address.only} onOnly={(only) => setAddress({ only })} />
+      )}
+      {results.answer !== undefined && (
+        <ReadAsLine
+          answer={results.answer}
+          kept={address.keep}
+          onKeep={(word) => setAddress({ keep: [...address.keep, word] })}
+          onCorrectAgain={(word) => setAddress({ keep: address.keep.filter((one) => one !== word) })}
+          shortened={text.length > longestText}
+        />
+      )}
+    </div>
+  );
+}
+
+interface FoundResultsProps extends PartProps {
+  readonly lifts: ReadonlyMap<string, LiftLine>;
+  readonly box: RefObject<HTMLInputElement | null>;
+  readonly onOpen: (item: ResultItem) => void;
+}
+
+function FoundResults({ question, results, lifts, box, onOpen }: FoundResultsProps) {
+  const { text, address, setAddress } = question;
+  const { answer, read, searched, choose } = results;
+  const chooseAndStay = useCallback(
+    (key: string) => {
+      choose(key);
+      box.current?.focus({ preventScroll: true });
+    },
+    [choose, box],
+  );
+  // The lines are drawn again only when they change, so what they call stays the same function.
+  const newestOpen = useRef(onOpen);
+  useEffect(() => {
+    newestOpen.current = onOpen;
+  });
+  const openLine = useCallback((item: ResultItem) => newestOpen.current(item), []);
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls can be reached by key.
+    <section className="find-results" aria-label="Results" tabIndex={0}>
+      {read.error !== undefined && <ErrorNote error={read.error} onRetry={read.reload} />}
+      {!searched && <AllNotesHead address={address} count={results.count} onChange={setAddress} />}
+      {answer?.advice != null && (
+        <NothingFound
+          advice={answer.advice}
+          words={text}
+          filtered={isFiltered(address)}
+          onWithoutFilters={() => setAddress(withoutFilters(address))}
+        />
+      )}
+      <ResultList
+        groups={results.groups}
+        chosenKey={results.chosen?.key ?? null}
+        onChoose={chooseAndStay}
+        onOpen={openLine}
+        lifts={lifts}
+        onUnfold={results.unfold}
+      />
+      <FoundCount results={results} />
+    </section>
   );
 }
 

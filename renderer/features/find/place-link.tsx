@@ -2,7 +2,7 @@ import { Link, useNavigate } from "@tanstack/react-router";
 import type { ReactNode } from "react";
 import { buttonClass } from "../../ui/button.tsx";
 import { type MarkKind, MarkShape } from "../../ui/mark.tsx";
-import type { Place } from "./opens.ts";
+import type { Place } from "./result-link.ts";
 
 interface PlaceLinkProps {
   readonly place: Place;

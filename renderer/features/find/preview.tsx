@@ -7,9 +7,9 @@ import { CalloutPreview } from "./callout-preview.tsx";
 import { FixPreview } from "./fix-preview.tsx";
 import { LiftPreview } from "./lift-preview.tsx";
 import { NotePreview } from "./note-preview.tsx";
-import { placeOfCalculator } from "./opens.ts";
 import { PlaceLink } from "./place-link.tsx";
 import type { ResultItem } from "./result-groups.ts";
+import { placeOfCalculator } from "./result-link.ts";
 import { CheckPreview, VisitPreview } from "./work-previews.tsx";
 
 interface PreviewProps {

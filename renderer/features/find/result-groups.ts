@@ -3,6 +3,10 @@ import type { ResultKind, SearchHit } from "#shared-lib/contract/search.ts";
 import { faultGroups, type NoteStatus } from "#shared-lib/words.ts";
 import type { MarkKind } from "../../ui/mark.tsx";
 import type { TextRange } from "../../ui/marked-text.tsx";
+import { countWords, sentenceCase } from "../fault-note/note-words.ts";
+
+/** A lift and a signal check have shapes that claim nothing about their state. */
+export type ResultMark = MarkKind | "lift" | "check";
 
 /** One line of the results, whatever it was found by. */
 export interface ResultItem {
@@ -10,7 +14,7 @@ export interface ResultItem {
   readonly key: string;
   readonly kind: ResultKind;
   readonly id: string;
-  readonly mark: MarkKind;
+  readonly mark: ResultMark;
   /** The mark's word, for a reader. */
   readonly markWord: string;
   readonly title: string;
@@ -79,7 +83,7 @@ function toRange([start, end]: readonly [number, number]): TextRange {
   return { start, end };
 }
 
-function markOfHit({ kind, status }: SearchHit): readonly [MarkKind, string] {
+function markOfHit({ kind, status }: SearchHit): readonly [ResultMark, string] {
   switch (kind) {
     case "note":
       return [noteMarks[(status ?? "draft") as NoteStatus], `${status ?? "draft"} fault note`];
@@ -90,15 +94,15 @@ function markOfHit({ kind, status }: SearchHit): readonly [MarkKind, string] {
     case "callout":
       return markOfCallout(status);
     case "lift":
-      return ["flush", "lift"];
+      return ["lift", "lift"];
     case "check":
-      return ["unchecked", "signal check"];
+      return ["check", "signal check"];
     case "visit":
       return ["arrived", "visit"];
   }
 }
 
-function markOfCallout(status: string | null): readonly [MarkKind, string] {
+function markOfCallout(status: string | null): readonly [ResultMark, string] {
   if (status === "open") return ["received", "open callout"];
   if (status === "left out of service") return ["stepped", "callout, left out of service"];
   return ["closed", "closed callout"];
@@ -129,7 +133,7 @@ function itemOfNote(note: NoteLine): ResultItem {
     secondMarks: [],
     why: [
       note.starter && note.status === "draft" ? "starter note" : note.status,
-      note.callouts > 0 ? `${countOf(note.callouts, "callout")} on ${countOf(note.lifts, "lift")}` : "",
+      note.callouts > 0 ? `${countWords(note.callouts, "callout")} on ${countWords(note.lifts, "lift")}` : "",
     ]
       .filter((words) => words !== "")
       .join("; "),
@@ -137,14 +141,6 @@ function itemOfNote(note: NoteLine): ResultItem {
     liftId: null,
     calloutId: null,
   };
-}
-
-export function countOf(count: number, word: string): string {
-  return `${count} ${word}${count === 1 ? "" : "s"}`;
-}
-
-export function sentenceCase(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 /** At most `most` lines of each group that was not opened. */

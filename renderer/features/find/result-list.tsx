@@ -1,16 +1,20 @@
 import { memo, useEffect, useId, useRef } from "react";
+import type { LiftLine } from "#shared-lib/contract/lift.ts";
 import { formatFraction } from "#shared-lib/format.ts";
 import { Button } from "../../ui/button.tsx";
-import { MarkShape } from "../../ui/mark.tsx";
+import { LiftState } from "../../ui/lift-state.tsx";
 import { MarkedText } from "../../ui/marked-text.tsx";
 import { RuledTitle } from "../../ui/ruled-title.tsx";
 import type { ResultGroup, ResultItem } from "./result-groups.ts";
+import { ResultMarkShape } from "./result-mark.tsx";
 
 interface ResultListProps {
   readonly groups: readonly ResultGroup[];
   readonly chosenKey: string | null;
   readonly onChoose: (key: string) => void;
   readonly onOpen: (item: ResultItem) => void;
+  /** Their state is seen wherever a lift is seen. */
+  readonly lifts: ReadonlyMap<string, LiftLine>;
   /** Shows the rest of a group. */
   readonly onUnfold: (groupKey: string) => void;
 }
@@ -28,7 +32,14 @@ export function ResultList(props: ResultListProps) {
   return props.groups.map((group) => <Group key={group.key} group={group} {...props} />);
 }
 
-function Group({ group, chosenKey, onChoose, onOpen, onUnfold }: ResultListProps & { group: ResultGroup }) {
+function Group({
+  group,
+  chosenKey,
+  onChoose,
+  onOpen,
+  lifts,
+  onUnfold,
+}: ResultListProps & { group: ResultGroup }) {
   const titleId = useId();
   const { key, title, total, items } = group;
   const folded = items.length < total;
@@ -55,6 +66,7 @@ function Group({ group, chosenKey, onChoose, onOpen, onUnfold }: ResultListProps
             chosen={item.key === chosenKey}
             onChoose={onChoose}
             onOpen={onOpen}
+            lift={item.kind === "lift" ? lifts.get(item.id) : undefined}
           />
         ))}
       </div>
@@ -67,9 +79,15 @@ interface LineProps {
   readonly chosen: boolean;
   readonly onChoose: (key: string) => void;
   readonly onOpen: (item: ResultItem) => void;
+  readonly lift: LiftLine | undefined;
 }
 
-const Line = memo(function Line({ item, chosen, onChoose, onOpen }: LineProps) {
+/** Where the preview stands below all results, a press opens at once. */
+function isOneColumn(): boolean {
+  return matchMedia("(max-width: 48rem)").matches;
+}
+
+const Line = memo(function Line({ item, chosen, onChoose, onOpen, lift }: LineProps) {
   const line = useRef<HTMLDivElement>(null);
   useEffect(() => {
     if (chosen) line.current?.scrollIntoView({ block: "nearest" });
@@ -83,9 +101,9 @@ const Line = memo(function Line({ item, chosen, onChoose, onOpen }: LineProps) {
       tabIndex={-1}
       aria-selected={chosen}
       className="find-line"
-      onClick={() => (chosen ? onOpen(item) : onChoose(item.key))}
+      onClick={() => (chosen || isOneColumn() ? onOpen(item) : onChoose(item.key))}
     >
-      <MarkShape kind={item.mark} />
+      <ResultMarkShape kind={item.mark} />
       <div className="find-line-words">
         <div className="find-line-title">
           <span>
@@ -94,12 +112,12 @@ const Line = memo(function Line({ item, chosen, onChoose, onOpen }: LineProps) {
           </span>
           {item.number !== null && <span className="find-line-number">{item.number}</span>}
         </div>
-        {item.second !== "" && (
-          <div className="find-line-why">
-            <MarkedText text={item.second} ranges={item.secondMarks} />
-          </div>
-        )}
-        {item.why !== "" && <div className="find-line-why">{item.why}</div>}
+        <div className="find-line-why">
+          <MarkedText text={item.second} ranges={item.secondMarks} />
+          {item.second !== "" && item.why !== "" && " · "}
+          {item.why}
+        </div>
+        {lift !== undefined && <LiftState lift={lift} short />}
       </div>
     </div>
   );

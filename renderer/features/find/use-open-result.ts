@@ -1,9 +1,9 @@
 import { useCallback, useEffect, useState } from "react";
 import { calculatorById } from "#shared-lib/calculators/registry.ts";
 import { request } from "../../shell-client.ts";
-import { type Place, placeOfCalculator, placeOfResult } from "./opens.ts";
 import { useGoTo } from "./place-link.tsx";
 import type { ResultItem } from "./result-groups.ts";
+import { type Place, placeOfCalculator, placeOfResult } from "./result-link.ts";
 import type { FindQuestion } from "./use-find.ts";
 import type { Results } from "./use-results.ts";
 

@@ -1,5 +1,9 @@
 import { expect, test } from "vitest";
-import { placeOfCalculator, placeOfCheckPlan, placeOfResult } from "../../../renderer/features/find/opens.ts";
+import {
+  placeOfCalculator,
+  placeOfCheckPlan,
+  placeOfResult,
+} from "../../../renderer/features/find/result-link.ts";
 import { sinceDays } from "../../../renderer/features/find/since-days.ts";
 
 const none = { liftId: null, calloutId: null };
