@@ -14,7 +14,7 @@ export function FrameColumn({ onShowKeys }: { readonly onShowKeys: () => void })
     "--car-extra": isLast ? "var(--settings-gap)" : "0rem",
   } as CSSProperties;
   return (
-    <div className="column">
+    <header className="column">
       <div className="brand">
         <MarkShape kind="flush" />
         Sillbook
@@ -31,6 +31,6 @@ export function FrameColumn({ onShowKeys }: { readonly onShowKeys: () => void })
         </ul>
       </nav>
       <FrameFoot onShowKeys={onShowKeys} />
-    </div>
+    </header>
   );
 }
