@@ -12,7 +12,6 @@ import { PrintSheet } from "../../ui/print-sheet.tsx";
 import { useProgram } from "../../use-program.ts";
 import { useRead } from "../../use-read.ts";
 import type { CheckStep } from "./check-types.ts";
-import { printPages } from "./print-pages.ts";
 import { countWords } from "./step-groups.ts";
 import {
   expectedWords,
@@ -22,6 +21,7 @@ import {
   verdictMarks,
   verdictWords,
 } from "./step-words.ts";
+import { usePrintPages } from "./use-print-pages.ts";
 import "./checks.css";
 
 /** The record of a check on as many A4 pages as it takes. */
@@ -42,9 +42,7 @@ export function CheckPrintPage({ id }: { readonly id: string }) {
     );
   }
   const { check, steps } = read.value;
-  const cautions = plans.value?.plans.find((plan) => plan.id === check.planId)?.cautions ?? [];
-  const pages = printPages(steps, cautions);
-  const [site, ...lift] = check.liftTitle.split(", ");
+  const cautions = plans.value?.plans.find((plan) => plan.id === check.planId)?.cautions ?? noCautions;
   return (
     <>
       <div className="print-bar screen-only">
@@ -58,11 +56,30 @@ export function CheckPrintPage({ id }: { readonly id: string }) {
           <span className="button-word">Back to the check</span>
         </Link>
       </div>
+      <RecordSheets check={check} steps={steps} cautions={cautions} company={device.company?.name ?? ""} />
+    </>
+  );
+}
+
+const noCautions: readonly string[] = [];
+
+interface RecordSheetsProps {
+  readonly check: CheckLine;
+  readonly steps: readonly CheckStep[];
+  readonly cautions: readonly string[];
+  readonly company: string;
+}
+
+function RecordSheets({ check, steps, cautions, company }: RecordSheetsProps) {
+  const { ref, pages } = usePrintPages(steps, cautions);
+  const [site, ...lift] = check.liftTitle.split(", ");
+  return (
+    <div ref={ref}>
       {pages.map((page, i) => (
         <PrintSheet
           key={page[0]?.key ?? "none"}
           title={check.planName}
-          company={device.company?.name ?? ""}
+          company={company}
           site={site ?? check.liftTitle}
           lift={lift.join(", ")}
           date={formatDate(check.startedAt)}
@@ -73,7 +90,7 @@ export function CheckPrintPage({ id }: { readonly id: string }) {
           <StepTable steps={page} from={steps.findIndex(({ key }) => key === page[0]?.key) + 1} />
         </PrintSheet>
       ))}
-    </>
+    </div>
   );
 }
 

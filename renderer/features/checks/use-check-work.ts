@@ -69,11 +69,18 @@ export function useCheckWork(checkId: string, read: readonly CheckStep[]): Check
   const { run, pending, savedAt } = useWrite("check.recordStep");
   const [errors, setErrors] = useState<Readonly<Record<string, SillbookError | undefined>>>({});
   const [recorded, setRecorded] = useState<Readonly<Record<string, Recorded>>>({});
+  // Read by writes that follow at once, before anything is shown anew.
+  const acknowledged = useRef<Readonly<Record<string, Recorded>>>({});
   // biome-ignore lint/correctness/useExhaustiveDependencies: what was read anew holds what was acknowledged.
-  useEffect(() => setRecorded({}), [read]);
+  useEffect(() => {
+    setRecorded({});
+    acknowledged.current = {};
+  }, [read]);
   const steps = read.map((step) => ({ ...step, ...recorded[step.key] }));
-  const currentSteps = useRef(steps);
-  currentSteps.current = steps;
+  /** As last acknowledged, which may be newer than what is shown. */
+  const newestOf = (step: CheckStep): CheckStep => ({ ...step, ...acknowledged.current[step.key] });
+  const newestRead = useRef(read);
+  newestRead.current = read;
 
   const { set, drop } = draft;
   const replace = useCallback(
@@ -95,7 +102,7 @@ export function useCheckWork(checkId: string, read: readonly CheckStep[]): Check
     settled: readonly (keyof StepEntry)[],
   ): Promise<boolean> => {
     const sent = newest.current[step.key] ?? nothingEntered;
-    const note = (sent.note ?? step.note).trim();
+    const note = (sent.note ?? newestOf(step).note).trim();
     setErrors((before) => ({ ...before, [step.key]: undefined }));
     const result = await run({ checkId, stepKey: step.key, found, note });
     if (!result.ok) {
@@ -103,7 +110,8 @@ export function useCheckWork(checkId: string, read: readonly CheckStep[]): Check
       return false;
     }
     const { verdict, sentence } = result.value;
-    setRecorded((before) => ({ ...before, [step.key]: { found, verdict, sentence, note } }));
+    acknowledged.current = { ...acknowledged.current, [step.key]: { found, verdict, sentence, note } };
+    setRecorded(acknowledged.current);
     replace(step.key, restOf(newest.current[step.key], sent, settled));
     return true;
   };
@@ -114,7 +122,7 @@ export function useCheckWork(checkId: string, read: readonly CheckStep[]): Check
   };
   const recordNote = (step: CheckStep): Promise<boolean> =>
     inTurn(async () => {
-      const now = currentSteps.current.find(({ key }) => key === step.key) ?? step;
+      const now = newestOf(newestRead.current.find(({ key }) => key === step.key) ?? step);
       const entry = newest.current[step.key] ?? nothingEntered;
       const { note, found } = entry;
       if (note === undefined) return true;
@@ -137,7 +145,7 @@ export function useCheckWork(checkId: string, read: readonly CheckStep[]): Check
     record,
     recordNote,
     recordAllNotes: async () => {
-      const kept = await Promise.all(currentSteps.current.map(recordNote));
+      const kept = await Promise.all(newestRead.current.map(recordNote));
       return kept.every(Boolean);
     },
     forget: drop,

@@ -13,6 +13,7 @@ interface PlausibleRange {
 /** What a lift can have at all, by unit: the widest that its own record accepts. Beyond it a unit was confused. */
 const ranges: Readonly<Record<string, PlausibleRange>> = {
   m: { least: 0, most: 40, other: { unit: "mm", perOne: 1000 } },
+  mm: { least: -500, most: 500 },
   "m/s": { least: 0, most: 20, other: { unit: "mm/s", perOne: 1000 } },
 };
 

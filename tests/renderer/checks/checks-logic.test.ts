@@ -4,7 +4,7 @@ import type { Expected } from "#shared-lib/contract/check.ts";
 import { readChecksAddress } from "../../../renderer/features/checks/check-address.ts";
 import { changeOf } from "../../../renderer/features/checks/compare-steps.ts";
 import { orderChoices, orderPanels } from "../../../renderer/features/checks/order-panels.ts";
-import { linesOfStep, printPages } from "../../../renderer/features/checks/print-pages.ts";
+import { packRows } from "../../../renderer/features/checks/print-pages.ts";
 import {
   countVerdicts,
   countWords,
@@ -116,6 +116,8 @@ describe("a measured value", () => {
     );
     expect(valueProblem(metres(1.3, null), -1)).toMatch(/cannot be.*Nothing was recorded/);
     expect(valueProblem(metres(1.3, null), 0.2)).toBeUndefined();
+    expect(valueProblem({ ...metres(-10, 10), unit: "mm" }, -17)).toBeUndefined();
+    expect(valueProblem({ ...metres(-10, 10), unit: "mm" }, 1200)).toMatch(/^1200\u00a0mm cannot be/);
     expect(valueProblem({ ...metres(null, 5), unit: "ohm" }, 100_000)).toBeUndefined();
   });
 
@@ -233,22 +235,25 @@ describe("steps by place", () => {
 });
 
 describe("the printed record", () => {
-  test("has every step once, in order, and no page but one of a single step is overfull", () => {
-    const steps = fc.array(
-      fc.record({ title: fc.string({ maxLength: 120 }), note: fc.string({ maxLength: 1000 }) }),
-      { maxLength: 80 },
-    );
+  test("has every row once, in order, and no page is overfull but one of a single row", () => {
+    const heights = fc.array(fc.integer({ min: 10, max: 1200 }), { maxLength: 80 });
     fc.assert(
-      fc.property(steps, (given) => {
-        const all = given.map((part, i) => step({ key: String(i), ...part }));
-        const pages = printPages(all, ["Only trained people."]);
-        expect(pages.flat()).toEqual(all);
-        for (const page of pages.slice(1)) {
-          const taken = page.reduce((sum, one) => sum + linesOfStep(one), 0);
-          expect(page.length === 1 || taken <= 46).toBe(true);
+      fc.property(heights, fc.integer({ min: -50, max: 900 }), (rows, firstRoom) => {
+        const pages = packRows(rows, firstRoom, 900);
+        expect(pages.flat()).toEqual(rows.map((_, i) => i));
+        for (const [i, page] of pages.entries()) {
+          const taken = page.reduce((sum, row) => sum + (rows[row] ?? 0), 0);
+          if (i === 0) expect(taken === 0 || taken <= firstRoom).toBe(true);
+          else expect(page.length === 1 || taken <= 900).toBe(true);
         }
       }),
     );
+  });
+
+  test("begins a page only where the row does not fit on the one before", () => {
+    expect(packRows([50, 50, 50], 100, 200)).toEqual([[0, 1], [2]]);
+    expect(packRows([50, 500, 50], 100, 200)).toEqual([[0], [1], [2]]);
+    expect(packRows([], 100, 200)).toEqual([[]]);
   });
 });
 
