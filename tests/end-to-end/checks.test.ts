@@ -36,6 +36,8 @@ interface Saved {
 
 async function fill(): Promise<void> {
   await ask("company.start", { companyName: "Gull Lifts", personName: who, role: "engineer" });
+  // The program leaves its first start for the person's own screen by itself.
+  await page.waitForURL(/#\/[a-z]+/);
   const site = await ask<Saved>("site.add", { name: "Saltpan Court", street: "3 Brine Lane" });
   const landings = [0, 3.1, 6.2].map((level, i) => ({ marking: String(i), name: `Floor ${i}`, level }));
   const lift = {
