@@ -102,10 +102,8 @@ function landingDoors({ landings }: CheckedLift): PlanStep[] {
   );
 }
 
-function otherContacts({ lift, landings }: CheckedLift): PlanStep[] {
-  const ordered = fromBelow(landings);
-  const [bottom, top] = [ordered.at(0), ordered.at(-1)];
-  const suspended = lift.driveKind !== "hydraulic";
+function otherContacts(checked: CheckedLift): PlanStep[] {
+  const suspended = checked.lift.driveKind !== "hydraulic";
   return [
     contact(
       "car-door",
@@ -134,6 +132,14 @@ function otherContacts({ lift, landings }: CheckedLift): PlanStep[] {
           ),
         ]
       : []),
+    ...finalSwitches(checked),
+  ];
+}
+
+function finalSwitches({ lift, landings }: CheckedLift): PlanStep[] {
+  const ordered = fromBelow(landings);
+  const [bottom, top] = [ordered.at(0), ordered.at(-1)];
+  return [
     ...(top
       ? [
           {
@@ -148,7 +154,7 @@ function otherContacts({ lift, landings }: CheckedLift): PlanStep[] {
           },
         ]
       : []),
-    ...(bottom && suspended
+    ...(bottom && lift.driveKind !== "hydraulic"
       ? [
           {
             ...contact(

@@ -58,14 +58,21 @@ function contactStep(
 const on: Expected = { kind: "state", on: true };
 const off: Expected = { kind: "state", on: false };
 
+type MakeStep = (
+  key: string,
+  title: string,
+  how: string,
+  role: Signal["role"],
+  expected: Expected,
+) => PlanStep;
+
 function commandSteps(entrance: Entrance): PlanStep[] {
-  const make = (
-    key: string,
-    title: string,
-    how: string,
-    role: Signal["role"],
-    expected: Expected,
-  ): PlanStep => contactStep(entrance, key, title, how, role, expected);
+  const make: MakeStep = (key, title, how, role, expected) =>
+    contactStep(entrance, key, title, how, role, expected);
+  return [...openSteps(make), ...closeSteps(make)];
+}
+
+function openSteps(make: MakeStep): PlanStep[] {
   return [
     make(
       "open-limit",
@@ -88,6 +95,11 @@ function commandSteps(entrance: Entrance): PlanStep[] {
       "landing door contact",
       off,
     ),
+  ];
+}
+
+function closeSteps(make: MakeStep): PlanStep[] {
+  return [
     make(
       "close-limit",
       "Close command: door close limit",

@@ -1,5 +1,12 @@
 import type { Expected, PlanStep } from "../contract/check.ts";
-import { type CheckPlan, cautions, fromMemory, inputWords, wholeLift } from "./check-plan.ts";
+import {
+  type CheckedLift,
+  type CheckPlan,
+  cautions,
+  fromMemory,
+  inputWords,
+  wholeLift,
+} from "./check-plan.ts";
 
 const inspection = fromMemory("5.12.1.5.2");
 const emergencyElectrical = fromMemory("5.12.1.6");
@@ -39,18 +46,9 @@ function speed(key: string, title: string, how: string, most: number): PlanStep 
   return { ...ask(key, "car", title, how, ""), expected: speedLimit(most) };
 }
 
-export const inspectionControlsPlan: CheckPlan = {
-  id: "inspection-controls",
-  name: "Inspection and emergency electrical controls",
-  purpose:
-    "Proves that inspection control takes over alone, stops when let go, and gives the lift back only when it is switched off.",
-  cautions: [
-    "Two people who can hear each other; only the one on inspection control moves the car.",
-    cautions.carTop,
-    cautions.pit,
-    cautions.decide,
-  ],
-  steps: ({ signals }) => [
+/** What a person on the car top can prove. */
+function carTopSteps(signals: CheckedLift["signals"]): PlanStep[] {
+  return [
     ask(
       "stop-switch",
       "car",
@@ -91,6 +89,12 @@ export const inspectionControlsPlan: CheckPlan = {
       "Move the car slowly to the top and to the bottom landing on inspection control.",
       "Does it stop at the limits of normal travel at both ends?",
     ),
+  ];
+}
+
+/** How the stations give way to one another, and how normal control returns. */
+function prioritySteps(signals: CheckedLift["signals"]): PlanStep[] {
+  return [
     ask(
       "emergency-electrical-off",
       "machine",
@@ -127,5 +131,19 @@ export const inspectionControlsPlan: CheckPlan = {
       "Leave the car top with inspection still on, close the doors, call the lift; then switch inspection off as the maker says.",
       "Is the call answered only after inspection was switched off?",
     ),
+  ];
+}
+
+export const inspectionControlsPlan: CheckPlan = {
+  id: "inspection-controls",
+  name: "Inspection and emergency electrical controls",
+  purpose:
+    "Proves that inspection control takes over alone, stops when let go, and gives the lift back only when it is switched off.",
+  cautions: [
+    "Two people who can hear each other; only the one on inspection control moves the car.",
+    cautions.carTop,
+    cautions.pit,
+    cautions.decide,
   ],
+  steps: ({ signals }) => [...carTopSteps(signals), ...prioritySteps(signals)],
 };
