@@ -1,5 +1,5 @@
 import { Link, useNavigate } from "@tanstack/react-router";
-import { useState } from "react";
+import { type ReactNode, useState } from "react";
 import type { CheckLine } from "#shared-lib/contract/check.ts";
 import type { LiftLine } from "#shared-lib/contract/lift.ts";
 import { errorWords } from "#shared-lib/errors.ts";
@@ -81,15 +81,24 @@ export function CarryOut({ check, line, steps, landingNames, wanted }: CarryOutP
       <RuledTitle>Compared with the previous time</RuledTitle>
       <ComparisonTable steps={work.steps} />
       <FinishDialog check={check} work={work} open={asks === "finish"} onClose={close} onGo={go} />
-      <Dialog
-        title="All steps"
-        open={asks === "all steps"}
-        onClose={close}
-        actions={<Button onPress={close}>Back</Button>}
-      >
+      <AllSteps open={asks === "all steps"} onClose={close}>
         {list}
-      </Dialog>
+      </AllSteps>
     </>
+  );
+}
+
+interface AllStepsProps {
+  readonly open: boolean;
+  readonly onClose: () => void;
+  readonly children: ReactNode;
+}
+
+function AllSteps({ open, onClose, children }: AllStepsProps) {
+  return (
+    <Dialog title="All steps" open={open} onClose={onClose} actions={<Button onPress={onClose}>Back</Button>}>
+      {children}
+    </Dialog>
   );
 }
 

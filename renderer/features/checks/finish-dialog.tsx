@@ -58,27 +58,39 @@ export function FinishDialog({ check, work, open, onClose, onGo }: FinishDialogP
         </p>
       )}
       {waiting.length > 0 && (
-        <div>
-          <p className="strong">Entered but not recorded, and lost with “Finish without them”:</p>
-          <ul>
-            {waiting.map((step) => (
-              <li key={step.key}>
-                <Button
-                  kind="quiet"
-                  onPress={() => {
-                    close();
-                    onGo(step);
-                  }}
-                >
-                  {step.title}
-                </Button>
-              </li>
-            ))}
-          </ul>
-        </div>
+        <Waiting
+          steps={waiting}
+          onGo={(step) => {
+            close();
+            onGo(step);
+          }}
+        />
       )}
       <p className="soft">{afterFinish}</p>
       <ErrorNote error={error ?? failedNote} />
     </Dialog>
+  );
+}
+
+interface WaitingProps {
+  readonly steps: readonly CheckStep[];
+  readonly onGo: (step: CheckStep) => void;
+}
+
+/** Steps with an answer that was chosen or typed and not recorded, each with the way to it. */
+function Waiting({ steps, onGo }: WaitingProps) {
+  return (
+    <div>
+      <p className="strong">Entered but not recorded, and lost with “Finish without them”:</p>
+      <ul>
+        {steps.map((step) => (
+          <li key={step.key}>
+            <Button kind="quiet" onPress={() => onGo(step)}>
+              {step.title}
+            </Button>
+          </li>
+        ))}
+      </ul>
+    </div>
   );
 }

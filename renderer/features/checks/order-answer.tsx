@@ -15,7 +15,6 @@ const longest = 20;
 export function OrderAnswer({ step, entry, disabled, onChange, onRecord, order }: OrderAnswerProps) {
   const pressed = entry.order ?? [];
   const recorded = step.found?.kind === "order" ? step.found.order : null;
-  const shown = entry.order ?? recorded ?? [];
   const full = pressed.length >= longest;
   const undo = () => onChange({ order: pressed.slice(0, -1) });
   const send = () => onRecord({ kind: "order", order: [...pressed] });
@@ -49,23 +48,7 @@ export function OrderAnswer({ step, entry, disabled, onChange, onRecord, order }
           </BigAnswer>
         ))}
       </fieldset>
-      <ol
-        className="check-order"
-        aria-label={entry.order === undefined ? "Recorded order" : "Order seen"}
-        aria-live="polite"
-      >
-        {shown.map((signal, i) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: the same signal may come twice, its place is what it is.
-          <li key={i}>
-            <span className="soft">{i + 1}</span> {signal}
-          </li>
-        ))}
-        {shown.length === 0 && (
-          <li className="soft">
-            {recorded === null || entry.order !== undefined ? "nothing pressed yet" : "nothing came"}
-          </li>
-        )}
-      </ol>
+      <OrderShown pressed={entry.order} recorded={recorded} />
       {full && (
         <p className="label">
           More than {longest} edges in one run: record these and write the rest in the note.
@@ -88,5 +71,34 @@ export function OrderAnswer({ step, entry, disabled, onChange, onRecord, order }
         )}
       </div>
     </>
+  );
+}
+
+interface OrderShownProps {
+  readonly pressed: readonly string[] | undefined;
+  readonly recorded: readonly string[] | null;
+}
+
+/** What was pressed so far; else what stands recorded. */
+function OrderShown({ pressed, recorded }: OrderShownProps) {
+  const shown = pressed ?? recorded ?? [];
+  return (
+    <ol
+      className="check-order"
+      aria-label={pressed === undefined ? "Recorded order" : "Order seen"}
+      aria-live="polite"
+    >
+      {shown.map((signal, i) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: the same signal may come twice, its place is what it is.
+        <li key={i}>
+          <span className="soft">{i + 1}</span> {signal}
+        </li>
+      ))}
+      {shown.length === 0 && (
+        <li className="soft">
+          {recorded === null || pressed !== undefined ? "nothing pressed yet" : "nothing came"}
+        </li>
+      )}
+    </ol>
   );
 }

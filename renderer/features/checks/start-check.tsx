@@ -21,7 +21,6 @@ interface StartCheckProps {
 
 /** Choose lift and plan, read the cautions, start. */
 export function StartCheck({ address, onLift }: StartCheckProps) {
-  const navigate = useNavigate();
   const [liftId, setLiftId] = useState(address.lift);
   const [planId, setPlanId] = useState(address.plan);
   const [asked, setAsked] = useState(false);
@@ -35,7 +34,6 @@ export function StartCheck({ address, onLift }: StartCheckProps) {
     {},
     { entities: ["lift", "site", "bridge", "danger", "callout", "callout event"] },
   );
-  const { run, pending, error } = useWrite("check.start");
   const lift = lifts.value?.lifts.find(({ id }) => id === liftId);
   const plan = plans.value?.plans.find(({ id }) => id === planId);
   const noLandings = plan !== undefined && liftId !== null && !plans.loading && plan.steps.length === 0;
@@ -46,18 +44,10 @@ export function StartCheck({ address, onLift }: StartCheckProps) {
     group: "Checks",
     run: () => form.current?.querySelector("input")?.focus(),
   });
-
-  const start = async () => {
+  const begin = useBegin(address);
+  const start = () => {
     setAsked(true);
-    if (liftId === null || plan === undefined || noLandings) return;
-    const belongs = liftId === address.lift;
-    const result = await run({
-      liftId,
-      planId: plan.id,
-      calloutId: belongs ? address.callout : null,
-      visitId: belongs ? address.visit : null,
-    });
-    if (result.ok) void navigate({ to: "/checks/$id", params: { id: result.value.id } });
+    if (liftId !== null && plan !== undefined && !noLandings) void begin.run(liftId, plan.id);
   };
   return (
     <section className="stack checks-start-form" aria-label="Start a signal check" ref={form}>
@@ -84,12 +74,32 @@ export function StartCheck({ address, onLift }: StartCheckProps) {
       {noLandings && (
         <FieldError problem="The landings of this lift are not recorded: enter them with the lift, then start the check." />
       )}
-      <ErrorNote error={error} />
+      <ErrorNote error={begin.error} />
       <div className="buttons checks-start">
-        <Button kind="first" onPress={() => void start()} pending={pending} disabled={lift?.danger === true}>
+        <Button kind="first" onPress={start} pending={begin.pending} disabled={lift?.danger === true}>
           Start the check
         </Button>
       </div>
     </section>
   );
+}
+
+/** Starts the check and goes to its first step. A callout or visit of the address belongs only to the lift named with it. */
+function useBegin(address: ChecksAddress) {
+  const navigate = useNavigate();
+  const { run, pending, error } = useWrite("check.start");
+  return {
+    pending,
+    error,
+    run: async (liftId: string, planId: string) => {
+      const belongs = liftId === address.lift;
+      const result = await run({
+        liftId,
+        planId,
+        calloutId: belongs ? address.callout : null,
+        visitId: belongs ? address.visit : null,
+      });
+      if (result.ok) void navigate({ to: "/checks/$id", params: { id: result.value.id } });
+    },
+  };
 }

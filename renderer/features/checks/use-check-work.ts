@@ -51,11 +51,11 @@ const isAnswered = ({ found, order, value }: StepEntry): boolean =>
 
 /** What is left of an entry once parts of it are recorded: what was changed while they were on their way stays. */
 function restOf(
-  entry: StepEntry | undefined,
+  entry: StepEntry,
   sent: StepEntry,
   settled: readonly (keyof StepEntry)[],
 ): StepEntry | undefined {
-  const left = Object.entries(entry ?? nothingEntered).filter(
+  const left = Object.entries(entry).filter(
     ([name, value]) => !settled.includes(name as keyof StepEntry) || value !== sent[name as keyof StepEntry],
   );
   return left.length === 0 ? undefined : Object.fromEntries(left);
@@ -63,25 +63,52 @@ function restOf(
 
 /** What is entered while a check is carried out: kept as a draft until each step is acknowledged on disk. */
 export function useCheckWork(checkId: string, read: readonly CheckStep[]): CheckWork {
+  const entries = useEntries(checkId);
+  const acknowledged = useAcknowledged(read);
+  const { send, pending, savedAt, errorOf } = useSendStep(checkId, entries, acknowledged);
+  const inTurn = useInTurn();
+  const record = (step: CheckStep, found: Found): Promise<boolean> => {
+    entries.change(step.key, { found });
+    return inTurn(() => send(step, found, ["found", "order", "value", "note"]));
+  };
+  const recordNote = (step: CheckStep): Promise<boolean> =>
+    inTurn(async () => {
+      const now = acknowledged.newestOf(step);
+      const entry = entries.newestOf(step.key);
+      const { note, found } = entry;
+      if (note === undefined) return true;
+      if (note.trim() === now.note) {
+        entries.replace(step.key, restOf(entry, entry, ["note"]));
+        return true;
+      }
+      return send(now, found ?? now.found ?? { kind: "not checked" }, ["found", "note"]);
+    });
+  const { steps } = acknowledged;
+  return {
+    ready: entries.ready,
+    steps,
+    entryOf: entries.shown,
+    errorOf,
+    unrecorded: steps.filter(({ key }) => isAnswered(entries.shown(key))),
+    pending,
+    savedAt,
+    keptAt: entries.keptAt,
+    change: entries.change,
+    record,
+    recordNote,
+    recordAllNotes: async () => {
+      const kept = await Promise.all(steps.map(recordNote));
+      return kept.every(Boolean);
+    },
+    forget: entries.forget,
+  };
+}
+
+/** The draft of a check: what was chosen or typed at each step and is not recorded yet. */
+function useEntries(checkId: string) {
   const draft = useDraft<Entries>(`check/${checkId}`, noEntries);
   const newest = useRef<Entries>(noEntries);
   newest.current = draft.value;
-  const { run, pending, savedAt } = useWrite("check.recordStep");
-  const [errors, setErrors] = useState<Readonly<Record<string, SillbookError | undefined>>>({});
-  const [recorded, setRecorded] = useState<Readonly<Record<string, Recorded>>>({});
-  // Read by writes that follow at once, before anything is shown anew.
-  const acknowledged = useRef<Readonly<Record<string, Recorded>>>({});
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what was read anew holds what was acknowledged.
-  useEffect(() => {
-    setRecorded({});
-    acknowledged.current = {};
-  }, [read]);
-  const steps = read.map((step) => ({ ...step, ...recorded[step.key] }));
-  /** As last acknowledged, which may be newer than what is shown. */
-  const newestOf = (step: CheckStep): CheckStep => ({ ...step, ...acknowledged.current[step.key] });
-  const newestRead = useRef(read);
-  newestRead.current = read;
-
   const { set, drop } = draft;
   const replace = useCallback(
     (stepKey: string, entry: StepEntry | undefined) => {
@@ -93,16 +120,57 @@ export function useCheckWork(checkId: string, read: readonly CheckStep[]): Check
     },
     [set, drop],
   );
-  const change = (stepKey: string, part: StepEntry) =>
-    replace(stepKey, { ...newest.current[stepKey], ...part });
+  return {
+    ready: draft.ready,
+    keptAt: draft.keptAt,
+    shown: (stepKey: string): StepEntry => draft.value[stepKey] ?? nothingEntered,
+    newestOf: (stepKey: string): StepEntry => newest.current[stepKey] ?? nothingEntered,
+    replace,
+    change: (stepKey: string, part: StepEntry) => replace(stepKey, { ...newest.current[stepKey], ...part }),
+    forget: drop,
+  };
+}
 
+/** The steps as read, with what was acknowledged since: the verdict stands there at once. */
+function useAcknowledged(read: readonly CheckStep[]) {
+  const [shown, setShown] = useState<Readonly<Record<string, Recorded>>>({});
+  // Read by writes that follow at once, before anything is shown anew.
+  const newest = useRef<Readonly<Record<string, Recorded>>>({});
+  const newestRead = useRef(read);
+  newestRead.current = read;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what was read anew holds what was acknowledged.
+  useEffect(() => {
+    setShown({});
+    newest.current = {};
+  }, [read]);
+  return {
+    steps: read.map((step) => ({ ...step, ...shown[step.key] })),
+    newestOf: (step: CheckStep): CheckStep => ({
+      ...(newestRead.current.find(({ key }) => key === step.key) ?? step),
+      ...newest.current[step.key],
+    }),
+    add: (stepKey: string, recorded: Recorded) => {
+      newest.current = { ...newest.current, [stepKey]: recorded };
+      setShown(newest.current);
+    },
+  };
+}
+
+/** One write of what was found at a step; a refusal is kept beside its step, and so is what was chosen. */
+function useSendStep(
+  checkId: string,
+  entries: ReturnType<typeof useEntries>,
+  acknowledged: ReturnType<typeof useAcknowledged>,
+) {
+  const { run, pending, savedAt } = useWrite("check.recordStep");
+  const [errors, setErrors] = useState<Readonly<Record<string, SillbookError | undefined>>>({});
   const send = async (
     step: CheckStep,
     found: Found,
     settled: readonly (keyof StepEntry)[],
   ): Promise<boolean> => {
-    const sent = newest.current[step.key] ?? nothingEntered;
-    const note = (sent.note ?? newestOf(step).note).trim();
+    const sent = entries.newestOf(step.key);
+    const note = (sent.note ?? acknowledged.newestOf(step).note).trim();
     setErrors((before) => ({ ...before, [step.key]: undefined }));
     const result = await run({ checkId, stepKey: step.key, found, note });
     if (!result.ok) {
@@ -110,46 +178,11 @@ export function useCheckWork(checkId: string, read: readonly CheckStep[]): Check
       return false;
     }
     const { verdict, sentence } = result.value;
-    acknowledged.current = { ...acknowledged.current, [step.key]: { found, verdict, sentence, note } };
-    setRecorded(acknowledged.current);
-    replace(step.key, restOf(newest.current[step.key], sent, settled));
+    acknowledged.add(step.key, { found, verdict, sentence, note });
+    entries.replace(step.key, restOf(entries.newestOf(step.key), sent, settled));
     return true;
   };
-  const inTurn = useInTurn();
-  const record = (step: CheckStep, found: Found): Promise<boolean> => {
-    change(step.key, { found });
-    return inTurn(() => send(step, found, ["found", "order", "value", "note"]));
-  };
-  const recordNote = (step: CheckStep): Promise<boolean> =>
-    inTurn(async () => {
-      const now = newestOf(newestRead.current.find(({ key }) => key === step.key) ?? step);
-      const entry = newest.current[step.key] ?? nothingEntered;
-      const { note, found } = entry;
-      if (note === undefined) return true;
-      if (note.trim() === now.note) {
-        replace(step.key, restOf(entry, entry, ["note"]));
-        return true;
-      }
-      return send(now, found ?? now.found ?? { kind: "not checked" }, ["found", "note"]);
-    });
-  return {
-    ready: draft.ready,
-    steps,
-    entryOf: (stepKey) => draft.value[stepKey] ?? nothingEntered,
-    errorOf: (stepKey) => errors[stepKey],
-    unrecorded: steps.filter(({ key }) => isAnswered(draft.value[key] ?? nothingEntered)),
-    pending,
-    savedAt,
-    keptAt: draft.keptAt,
-    change,
-    record,
-    recordNote,
-    recordAllNotes: async () => {
-      const kept = await Promise.all(newestRead.current.map(recordNote));
-      return kept.every(Boolean);
-    },
-    forget: drop,
-  };
+  return { send, pending, savedAt, errorOf: (stepKey: string) => errors[stepKey] };
 }
 
 /** Runs writes one after the other: of two findings at one step the later press counts, whatever the wire does. */
