@@ -173,6 +173,33 @@ describe.each(programKinds)("%s", (kind) => {
     expect((await stepsOf(id)).every(({ at }) => at === null)).toBe(true);
   });
 
+  // Only here can a test stand between the page and the program; what the page does with a refusal is the same program.
+  if (kind === "local-web") {
+    test("a refused write keeps what was chosen and can be repeated as it is", async () => {
+      const id = await start("door-commands");
+      await openCheck(id);
+      const full = { code: "disk-full", message: "Not saved: the disk is full.", details: {} };
+      await page.route("**/request", (route) =>
+        route.request().postData()?.includes('"check.recordStep"') === true
+          ? route.fulfill({ json: { ok: false, error: full } })
+          : route.continue(),
+      );
+      await page.getByLabel("Note").fill("Reads 24 V");
+      await page.getByRole("button", { name: /^On/ }).click();
+      await page.getByRole("main").getByText("Not saved: the disk is full.").waitFor();
+      expect((await stepsOf(id))[0]?.at).toBeNull();
+      expect(await page.getByRole("button", { name: /^On/ }).getAttribute("aria-pressed")).toBe("true");
+      expect(await page.getByLabel("Note").inputValue()).toBe("Reads 24 V");
+      await page.unroute("**/request");
+      await page.getByRole("button", { name: "Record it again" }).click();
+      await verdict("Passed").waitFor();
+      expect((await stepsOf(id))[0]).toMatchObject({
+        found: { kind: "state", on: true },
+        note: "Reads 24 V",
+      });
+    });
+  }
+
   test("nothing is recorded while a danger is open, in words, and what was pressed stays", async () => {
     const id = await start("zone-sensors");
     await openCheck(id);
