@@ -102,9 +102,9 @@ function DangerStrip({ number, danger }: { readonly number: number; readonly dan
         <div className="bridge-says">
           <TriangleNumber number={number} />
           <p>
-            <b className="pencil">Danger: car door and landing door found bridged together.</b> {danger.words}{" "}
-            Found {formatSince(danger.foundAt, new Date())}, {danger.foundBy.name}. Every further step on this
-            lift waits until it is cleared.
+            <b className="pencil">Danger: car door and landing door found bridged together.</b>{" "}
+            {sentence(danger.words)} Found {formatSince(danger.foundAt, new Date())}, {danger.foundBy.name}.
+            Every further step on this lift waits until it is cleared.
           </p>
         </div>
         <Button kind="act" onPress={() => setAsks(true)}>
@@ -114,4 +114,8 @@ function DangerStrip({ number, danger }: { readonly number: number; readonly dan
       <ClearDangerDialog danger={danger} open={asks} onClose={() => setAsks(false)} />
     </>
   );
+}
+
+function sentence(words: string): string {
+  return /[.!?]$/.test(words) ? words : `${words}.`;
 }

@@ -90,10 +90,11 @@ function markChoice({ id, kind, number, words, place }: Concern): ShaftChoice {
   return { kind: "mark", mark: { id, kind, number, words, place: place ?? { part: "machine" } } };
 }
 
-/** What was chosen; before anything was chosen the first failed place, which is what a person came to see. */
+/** What was chosen; before anything was chosen a danger, else the first failed place, which people came to see. */
 function chosenConcern(concerns: readonly Concern[], choice: ShaftChoice | null): Concern | null {
   if (choice === null) {
-    return concerns.find((concern) => concern.kind === "failed") ?? concerns[0] ?? null;
+    const first = (kind: Concern["kind"]) => concerns.find((concern) => concern.kind === kind);
+    return first("danger") ?? first("failed") ?? concerns[0] ?? null;
   }
   if (choice.kind === "mark") return concerns.find((concern) => concern.id === choice.mark.id) ?? null;
   return null;
