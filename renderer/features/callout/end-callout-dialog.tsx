@@ -77,7 +77,7 @@ function EndingForm({
     onClose();
   };
   return (
-    <form className="stack" onSubmit={(event) => void submit(event)}>
+    <form className="stack" onSubmit={(event) => void submit(event)} noValidate>
       {found.lift !== null && <LiftState lift={found.lift} />}
       <EndingFields draft={draft} refusedAt={(path) => fieldProblem(write.error, path)} />
       {value.ending !== null && <p>{endingAdvice(value.ending, found.lift?.state ?? null)}</p>}

@@ -34,7 +34,7 @@ export function NextEventDialog({ line, onClose, onEnd, onItsPage = false }: Nex
   };
   return (
     <Dialog title={`${line.number} · ${line.liftTitle}`} open onClose={onClose}>
-      <form className="stack" onSubmit={submit}>
+      <form className="stack" onSubmit={submit} noValidate>
         <Choice
           label="What happened"
           options={choices.map((one) => ({ id: one, words: one, mark: markOfEvent(one) }))}

@@ -33,7 +33,7 @@ export function OpenBridges({ liftId }: { readonly liftId: string }) {
 }
 
 function OpenBridge({ bridge, number }: { readonly bridge: Bridge; readonly number: number }) {
-  const [asking, setAsking] = useState(false);
+  const [asking, setAsking] = useState<"removal" | "check" | null>(null);
   const now = new Date();
   const isRemoved = bridge.removedAt !== null;
   const removal =
@@ -51,13 +51,13 @@ function OpenBridge({ bridge, number }: { readonly bridge: Bridge; readonly numb
         by={`${bridge.setBy.name} (${bridge.number})${removal}`}
         {...(at === null ? {} : { chain: chainWords, bridgedAt: at })}
         action={
-          <Button kind="act" onPress={() => setAsking(true)}>
+          <Button kind="act" onPress={() => setAsking(isRemoved ? "check" : "removal")}>
             {isRemoved ? "Confirm removal" : "Record removal"}
           </Button>
         }
       />
-      {asking && !isRemoved && <RecordRemovalDialog bridge={bridge} onClose={() => setAsking(false)} />}
-      {asking && isRemoved && <ConfirmRemovalDialog bridge={bridge} onClose={() => setAsking(false)} />}
+      {asking === "removal" && <RecordRemovalDialog bridge={bridge} onClose={() => setAsking(null)} />}
+      {asking === "check" && <ConfirmRemovalDialog bridge={bridge} onClose={() => setAsking(null)} />}
     </>
   );
 }
