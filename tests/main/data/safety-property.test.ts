@@ -48,9 +48,12 @@ class Run {
     });
   }
 
-  pick(table: string, which: number): Row | null {
+  /** One of the rows of a table; where some fit, one of those. */
+  pick(table: string, which: number, fits: (row: Row) => boolean): Row | null {
     const rows = this.rows(table);
-    return rows[which % rows.length] ?? null;
+    const fitting = rows.filter(fits);
+    const among = fitting.length > 0 ? fitting : rows;
+    return among[which % among.length] ?? null;
   }
 
   lift(which: number): string {
@@ -70,10 +73,18 @@ function inputOf(step: Step, run: Run): object | null {
   const { which, other, choice } = step;
   const at = timeOf(step);
   const by = bench.people.engineer;
-  const of = (table: string, make: (row: Row) => object): object | null => {
-    const row = run.pick(table, which);
+  // Most steps are about a row that they can be about, so that runs get far; some are not.
+  const aimed = other % 4 !== 0;
+  const of = (
+    table: string,
+    make: (row: Row) => object,
+    fits = (_row: Row): boolean => true,
+  ): object | null => {
+    const row = run.pick(table, which, aimed ? fits : () => true);
     return row && make(row);
   };
+  const notBefore = (start: unknown): string => (aimed && at < String(start) ? String(start) : at);
+  const isOpen = (row: Row): boolean => row.endedAt === null;
   const named = ({ id, version }: Row) => ({ id, version });
   switch (step.name) {
     case "callout.log": {
@@ -92,24 +103,40 @@ function inputOf(step: Step, run: Run): object | null {
         fields: choice % 2 === 0 ? { inside: chosen(insides, other) } : { liftId: run.lift(other) },
       }));
     case "callout.recordEvent":
-      return of("callout", ({ id }) => {
-        const kind = chosen([...recordable, "people released", "back in service"], choice);
-        return { id, kind, at, to: by, registerComparedBy: by };
-      });
+      return of(
+        "callout",
+        ({ id }) => {
+          const kind = chosen([...recordable, "people released", "back in service"], choice);
+          return { id, kind, at, to: by, registerComparedBy: by };
+        },
+        isOpen,
+      );
     case "callout.correctEvent":
       return of("calloutEvent", ({ id }) => ({ eventId: id, at }));
     case "callout.withdrawEvent":
-      return of("calloutEvent", ({ id }) => ({ eventId: id, reason: "by mistake" }));
+      return of(
+        "calloutEvent",
+        ({ id }) => ({ eventId: id, reason: "by mistake" }),
+        ({ kind }) => kind !== "received" && kind !== "closed",
+      );
     case "callout.end":
-      return of("callout", (row) => ({
-        ...named(row),
-        ending: chosen(endings, choice),
-        group: "doors",
-        reason: "part awaited",
-        at,
-      }));
+      return of(
+        "callout",
+        (row) => ({
+          ...named(row),
+          ending: chosen(endings, choice),
+          group: "doors",
+          reason: "part awaited",
+          at: notBefore(row.receivedAt),
+        }),
+        isOpen,
+      );
     case "callout.reopen":
-      return of("callout", (row) => ({ ...named(row), reason: "again" }));
+      return of(
+        "callout",
+        (row) => ({ ...named(row), reason: "again" }),
+        (row) => !isOpen(row),
+      );
     case "callout.bringIn": {
       const received = new Date(Date.parse(at) - other * 60_000).toISOString();
       const backInServiceAt = choice % 2 === 0 ? at : null;
@@ -132,18 +159,30 @@ function inputOf(step: Step, run: Run): object | null {
         setAt: at,
       };
     case "bridge.recordRemoval":
-      return of("bridge", (row) => ({ ...named(row), removedBy: by, removedAt: at }));
+      return of(
+        "bridge",
+        (row) => ({ ...named(row), removedBy: by, removedAt: notBefore(row.setAt) }),
+        (row) => row.removedAt === null,
+      );
     case "bridge.confirmRemoval":
-      return of("bridge", (row) => ({
-        ...named(row),
-        checkedBy: by,
-        checkedAt: at,
-        proof: "opens the chain",
-      }));
+      return of(
+        "bridge",
+        (row) => ({
+          ...named(row),
+          checkedBy: by,
+          checkedAt: notBefore(row.removedAt),
+          proof: "opens the chain",
+        }),
+        (row) => row.removedAt !== null && row.checkedAt === null,
+      );
     case "danger.record":
       return { liftId: run.lift(which), words: "link across both doors", foundAt: at };
     case "danger.clear":
-      return of("danger", (row) => ({ ...named(row), how: "taken out", clearedBy: by, clearedAt: at }));
+      return of(
+        "danger",
+        (row) => ({ ...named(row), how: "taken out", clearedBy: by, clearedAt: notBefore(row.foundAt) }),
+        ({ clearedAt }) => clearedAt === null,
+      );
     case "lift.setState":
       return of("lift", (row) => ({
         ...named(row),
@@ -180,6 +219,7 @@ function inputOf(step: Step, run: Run): object | null {
   }
 }
 
+/** What happens more rarely, or needs something before it, stands here more often. */
 const names = [
   "callout.log",
   "callout.log",
@@ -191,14 +231,24 @@ const names = [
   "callout.correctEvent",
   "callout.withdrawEvent",
   "callout.end",
+  "callout.end",
+  "callout.end",
+  "callout.reopen",
+  "callout.reopen",
   "callout.reopen",
   "callout.bringIn",
   "bridge.set",
   "bridge.recordRemoval",
+  "bridge.recordRemoval",
+  "bridge.confirmRemoval",
   "bridge.confirmRemoval",
   "danger.record",
   "danger.clear",
+  "danger.clear",
+  "danger.clear",
   "lift.setState",
+  "lift.setState",
+  "history.undoLast",
   "history.undoLast",
   "record.delete",
   "record.restore",
@@ -225,12 +275,12 @@ function carryOut(step: Step, run: Run): string | null {
   return `${step.name} ${JSON.stringify(input)} ${envelope.ok ? "accepted" : envelope.error.message}`;
 }
 
-const runs = Number(process.env.SAFETY_RUNS ?? 60);
+const runs = Number(process.env.SAFETY_RUNS ?? 120);
 
 describe("the safety rule, for any sequence of operations", () => {
   test("after every step nothing is in service that must not be", () => {
     fc.assert(
-      fc.property(fc.array(anyStep, { minLength: 1, maxLength: 40, size: "max" }), (steps) => {
+      fc.property(fc.array(anyStep, { minLength: 25, maxLength: 40, size: "max" }), (steps) => {
         const run = new Run();
         const story: (string | null)[] = [];
         for (const step of steps) {
