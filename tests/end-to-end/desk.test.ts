@@ -96,6 +96,8 @@ describe.each(programKinds)("Desk in %s", (kind) => {
     await page.keyboard.press("Tab");
     await page.keyboard.type("doors keep reopening");
     await page.locator("form").getByText("draft kept").waitFor();
+    const kept = async () => JSON.stringify((await ask("draft.find", { key: "desk.newCallout" })).draft);
+    await expect.poll(kept).toContain("doors keep reopening");
     await page.reload();
     const said = page.getByRole("textbox", { name: "What the caller says" });
     await expect.poll(() => said.inputValue()).toBe("doors keep reopening");
