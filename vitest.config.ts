@@ -9,7 +9,12 @@ export default defineConfig({
         test: {
           name: "unit",
           include: ["tests/**/*.test.ts"],
-          exclude: ["tests/end-to-end/**", "tests/durability/**", "tests/desktop-harness/**", "tests/real-log/**"],
+          exclude: [
+            "tests/end-to-end/**",
+            "tests/durability/**",
+            "tests/desktop-harness/**",
+            "tests/real-log/**",
+          ],
           testTimeout: 60_000,
           hookTimeout: 60_000,
         },
@@ -17,7 +22,12 @@ export default defineConfig({
       {
         test: {
           name: "whole-program",
-          include: ["tests/end-to-end/**/*.test.ts", "tests/durability/**/*.test.ts", "tests/desktop-harness/**/*.test.ts", "tests/real-log/**/*.test.ts"],
+          include: [
+            "tests/end-to-end/**/*.test.ts",
+            "tests/durability/**/*.test.ts",
+            "tests/desktop-harness/**/*.test.ts",
+            "tests/real-log/**/*.test.ts",
+          ],
           testTimeout: 120_000,
           hookTimeout: 120_000,
           fileParallelism: false,
