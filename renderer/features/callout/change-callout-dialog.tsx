@@ -11,9 +11,9 @@ import { SelectField } from "../../ui/select-field.tsx";
 import { TextArea, TextField } from "../../ui/text-field.tsx";
 import { useDraft } from "../../use-draft.ts";
 import { useWrite } from "../../use-write.ts";
-import { WhichLift } from "../desk/which-lift.tsx";
 import { type CalloutDraft, calloutDraftProblems, changedFields, toCalloutDraft } from "./callout-draft.ts";
 import { Refused } from "./way-out.tsx";
+import { WhichLift } from "./which-lift.tsx";
 
 interface ChangeCalloutDialogProps {
   /** Follows the store, so that a conflict shows what was saved meanwhile. */

@@ -1,6 +1,5 @@
 import { useNavigate, useSearch } from "@tanstack/react-router";
 import { useState } from "react";
-import "../desk/desk.css";
 import "./callout.css";
 import type { OutputOf } from "#shared-lib/contract/operations.ts";
 import { ErrorNote } from "../../ui/error-note.tsx";

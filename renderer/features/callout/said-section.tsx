@@ -2,8 +2,8 @@ import type { OutputOf } from "#shared-lib/contract/operations.ts";
 import { formatSince } from "#shared-lib/format.ts";
 import { MarkShape } from "../../ui/mark.tsx";
 import { RuledTitle } from "../../ui/ruled-title.tsx";
-import { WhatToSay } from "../desk/inside-questions.tsx";
 import { peopleAreInside, peopleWords } from "./event-words.ts";
+import { WhatToSay } from "./what-to-say.tsx";
 
 /** What was said, by whom, and the people inside: first and framed until they are out. */
 export function SaidSection({ found }: { readonly found: OutputOf<"callout.find"> }) {

@@ -9,11 +9,11 @@ import { PageTitle } from "../../ui/page-title.tsx";
 import { SelectField } from "../../ui/select-field.tsx";
 import { TextField } from "../../ui/text-field.tsx";
 import { type VirtualColumn, VirtualTable } from "../../ui/virtual-table.tsx";
+import { useDebounced } from "../../use-debounced.ts";
 import { listColumns } from "./callout-columns.tsx";
 import { type CalloutListChoice, calloutLists, listTitles } from "./callout-list-link.ts";
 import { RowNotRead } from "./row-not-read.tsx";
 import { useCalloutPages } from "./use-callout-pages.ts";
-import { useDebounced } from "./use-debounced.ts";
 
 type Order = NonNullable<InputOf<"callout.list">["order"]>;
 type Filter = NonNullable<InputOf<"callout.list">["filter"]>;

@@ -1,7 +1,7 @@
-import { Caution } from "../../ui/caution.tsx";
 import { Choice } from "../../ui/choice.tsx";
 import { NumberField } from "../../ui/number-field.tsx";
 import { TextField } from "../../ui/text-field.tsx";
+import { WhatToSay } from "../callout/what-to-say.tsx";
 import type { NewCalloutDraft, NewCalloutProblems } from "./new-callout-draft.ts";
 
 interface InsideQuestionsProps {
@@ -51,14 +51,5 @@ export function InsideQuestions({ draft, change, problems, disabled }: InsideQue
         </div>
       )}
     </>
-  );
-}
-
-export function WhatToSay() {
-  return (
-    <Caution>
-      <b>Say:</b> Stay clear of the doors. Do not force them or climb out. Help is coming. Call the emergency
-      services if anyone is unwell or there is smoke.
-    </Caution>
   );
 }

@@ -10,6 +10,7 @@ import { useCommand } from "../../use-command.ts";
 import type { DraftState } from "../../use-draft.ts";
 import { fieldProblem } from "../callout/field-problem.ts";
 import { Refused } from "../callout/way-out.tsx";
+import { WhichLift } from "../callout/which-lift.tsx";
 import { FaultGroupLine } from "./fault-group-line.tsx";
 import { InsideQuestions } from "./inside-questions.tsx";
 import { JoinOffer } from "./join-offer.tsx";
@@ -17,7 +18,6 @@ import { MoreFields, MoreFold } from "./more-fields.tsx";
 import { isBegun, type NewCalloutDraft, newCalloutProblems } from "./new-callout-draft.ts";
 import { PassOnDialog } from "./pass-on-dialog.tsx";
 import { type SaveCallout, useSaveCallout } from "./use-save-callout.ts";
-import { WhichLift } from "./which-lift.tsx";
 
 interface NewCalloutProps {
   readonly draft: DraftState<NewCalloutDraft>;

@@ -9,6 +9,7 @@ import { SelectField } from "../../ui/select-field.tsx";
 import { TextField } from "../../ui/text-field.tsx";
 import { VirtualTable } from "../../ui/virtual-table.tsx";
 import { useCommand } from "../../use-command.ts";
+import { useDebounced } from "../../use-debounced.ts";
 import { useNow } from "../../use-now.ts";
 import { useRead } from "../../use-read.ts";
 import { EndCalloutDialog } from "../callout/end-callout-dialog.tsx";
@@ -16,7 +17,6 @@ import { peopleAreInside } from "../callout/event-words.ts";
 import { NextEventDialog } from "../callout/next-event-dialog.tsx";
 import { openColumns } from "./callout-columns.tsx";
 import { OnDuty } from "./on-duty.tsx";
-import { useDebounced } from "./use-debounced.ts";
 
 type Order = NonNullable<InputOf<"callout.list">["order"]>;
 

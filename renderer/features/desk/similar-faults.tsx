@@ -3,8 +3,8 @@ import type { OutputOf } from "#shared-lib/contract/operations.ts";
 import { type MarkKind, MarkShape } from "../../ui/mark.tsx";
 import { MarkedText } from "../../ui/marked-text.tsx";
 import { RuledTitle } from "../../ui/ruled-title.tsx";
+import { useDebounced } from "../../use-debounced.ts";
 import { useRead } from "../../use-read.ts";
-import { useDebounced } from "./use-debounced.ts";
 
 interface SimilarFaultsProps {
   readonly text: string;

@@ -37,8 +37,10 @@ afterAll(() => {
   fs.rmSync(folder, { recursive: true, force: true });
 });
 
-const liftId = (title: string): string => ask("lift.list", {}).lifts.find((lift) => lift.title === title)?.id ?? title;
-const calloutsOf = (title: string) => ask("callout.list", { filter: { liftId: liftId(title) }, order: "oldest first" }).callouts;
+const liftId = (title: string): string =>
+  ask("lift.list", {}).lifts.find((lift) => lift.title === title)?.id ?? title;
+const calloutsOf = (title: string) =>
+  ask("callout.list", { filter: { liftId: liftId(title) }, order: "oldest first" }).callouts;
 
 describe("the demonstration company", () => {
   test("has about 40 lifts, 600 callouts in two years, and says that it is one", () => {
@@ -58,7 +60,9 @@ describe("the demonstration company", () => {
   });
 
   test("one lift had its zone sensors swapped at a replacement", () => {
-    const [found] = ask("search.find", { text: "zone signals reversed" }).groups.find((group) => group.kind === "note")?.hits ?? [];
+    const [found] =
+      ask("search.find", { text: "zone signals reversed" }).groups.find((group) => group.kind === "note")
+        ?.hits ?? [];
     expect(found?.title).toBe("Zone signals arrive in reversed order");
     const proof = ask("faultNote.find", { id: found?.id ?? "" }).proof;
     expect(proof.map((fix) => fix.liftTitle)).toContain("Old Ropery Lofts, Lift 1");
@@ -92,6 +96,9 @@ describe("the demonstration company", () => {
   });
 
   test("somebody is inside a lift right now, and first in the list", () => {
-    expect(ask("callout.list", { filter: { open: true } }).callouts[0]).toMatchObject({ inside: "people inside", liftTitle: "Net Loft Studios, Lift 1" });
+    expect(ask("callout.list", { filter: { open: true } }).callouts[0]).toMatchObject({
+      inside: "people inside",
+      liftTitle: "Net Loft Studios, Lift 1",
+    });
   });
 });

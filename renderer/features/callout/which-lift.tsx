@@ -5,8 +5,8 @@ import { ariaKeyShortcut } from "../../ui/aria-key-shortcut.ts";
 import { ComboField } from "../../ui/combo-field.tsx";
 import { Kbd } from "../../ui/kbd.tsx";
 import { useCommand } from "../../use-command.ts";
+import { useDebounced } from "../../use-debounced.ts";
 import { useRead } from "../../use-read.ts";
-import { useDebounced } from "./use-debounced.ts";
 
 interface WhichLiftProps {
   readonly text: string;
