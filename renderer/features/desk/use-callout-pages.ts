@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { CalloutLine } from "#shared-lib/contract/callout.ts";
-import type { InputOf } from "#shared-lib/contract/operations.ts";
-import type { SillbookError } from "#shared-lib/errors.ts";
+import type { InputOf, OutputOf } from "#shared-lib/contract/operations.ts";
+import { SillbookError } from "#shared-lib/errors.ts";
 import { asSillbookError } from "../../as-sillbook-error.ts";
 import { onProgramEvent, request } from "../../shell-client.ts";
 
@@ -37,34 +37,22 @@ export function useCalloutPages(filter: ListInput["filter"], order: ListInput["o
   const [pages, setPages] = useState<Pages>(new Map());
   const [total, setTotal] = useState<number | null>(null);
   const [error, setError] = useState<SillbookError>();
-  const asked = useRef(new Set<number>());
-  const read = useCallback(
-    (page: number) => {
-      asked.current.add(page);
-      request("callout.list", { filter, order, offset: page * pageLength, limit: pageLength }).then(
-        (answer) => {
-          setError(undefined);
-          setTotal(answer.total);
-          setPages((before) => new Map(before).set(page, answer.callouts));
-        },
-        (reason: unknown) => {
-          asked.current.delete(page);
-          setError(asSillbookError(reason));
-        },
-      );
-    },
-    [filter, order],
-  );
+  const { asked, read } = usePageReader(filter, order, (page, answer) => {
+    if (answer instanceof SillbookError) return setError(answer);
+    setError(undefined);
+    setTotal(answer.total);
+    setPages((before) => new Map(before).set(page, answer.callouts));
+  });
   const want = useCallback(
     (index: number) => {
       const page = Math.floor(index / pageLength);
-      if (!asked.current.has(page)) read(page);
+      if (!asked.has(page)) read(page);
     },
-    [read],
+    [asked, read],
   );
   const reload = useCallback(() => {
-    for (const page of new Set([0, ...asked.current])) read(page);
-  }, [read]);
+    for (const page of new Set([...asked, 0])) read(page);
+  }, [asked, read]);
   useEffect(() => {
     read(0);
     return onProgramEvent((event) => {
@@ -76,4 +64,49 @@ export function useCalloutPages(filter: ListInput["filter"], order: ListInput["o
     [pages],
   );
   return { total, lineAt, want, error, reload };
+}
+
+interface PageReader {
+  /** Pages that were asked for, read or not. */
+  readonly asked: ReadonlySet<number>;
+  readonly read: (page: number) => void;
+}
+
+type Answer = OutputOf<"callout.list"> | SillbookError;
+
+/** One page at a time, the newest wish first: after a long scroll the rows in view do not wait for those passed by. */
+function usePageReader(
+  filter: ListInput["filter"],
+  order: ListInput["order"],
+  onAnswer: (page: number, answer: Answer) => void,
+): PageReader {
+  const answered = useRef(onAnswer);
+  answered.current = onAnswer;
+  const [reader] = useState(() => {
+    const asked = new Set<number>();
+    const wishes: number[] = [];
+    let isReading = false;
+    const next = async (): Promise<void> => {
+      if (isReading) return;
+      const page = wishes.pop();
+      if (page === undefined) return;
+      isReading = true;
+      try {
+        const input = { filter, order, offset: page * pageLength, limit: pageLength };
+        answered.current(page, await request("callout.list", input));
+      } catch (reason) {
+        asked.delete(page);
+        answered.current(page, asSillbookError(reason));
+      }
+      isReading = false;
+      void next();
+    };
+    const read = (page: number): void => {
+      asked.add(page);
+      if (!wishes.includes(page)) wishes.push(page);
+      void next();
+    };
+    return { asked, read };
+  });
+  return reader;
 }
