@@ -18,10 +18,10 @@ export function StepList({ groups, numberOf, currentKey, onGo }: StepListProps) 
     <div className="check-list">
       {groups.map((group) => (
         <section key={group.key}>
-          <h3 className="check-group">
+          <h2 className="check-group">
             <span>{group.words}</span>
             <span className="label soft">{countWords(countVerdicts(group.steps))}</span>
-          </h3>
+          </h2>
           <ul>
             {group.steps.map((step) => (
               <li key={step.key}>

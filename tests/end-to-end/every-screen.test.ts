@@ -1,0 +1,84 @@
+import type { Page } from "playwright";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { type Address, everyAddress } from "./support/every-address.ts";
+import { programKinds } from "./support/program-kinds.ts";
+import { axeFindings, drawn, openDrawn, sidewaysScroll, wrongWords } from "./support/screen-findings.ts";
+import { type Program, startProgram, usualViewport } from "./support/start-program.ts";
+
+// Every address of the program on the demonstration company. What pages write to their console, or try against their
+// content security policy, fails at the end when the program is closed.
+
+const small = { width: 1024, height: 700 };
+/** What is left of the small window for a person who enlarges everything to 200 %. */
+const smallAt200 = { width: 512, height: 350 };
+
+describe.each(programKinds)("every screen in %s", (kind) => {
+  let program: Program;
+  let page: Page;
+  let addresses: readonly Address[];
+
+  beforeAll(async () => {
+    program = await startProgram(kind, { demonstration: true });
+    page = program.page;
+    page.setDefaultTimeout(10_000);
+    await page.getByRole("heading", { level: 1, name: "New callout" }).waitFor({ timeout: 100_000 });
+    addresses = await everyAddress(page);
+  });
+  afterAll(() => program.close());
+
+  /** Findings at a screen, each with the name of the screen. */
+  async function visit(look: (address: string) => Promise<readonly string[]>): Promise<string[]> {
+    const findings: string[] = [];
+    for (const [what, address, shows, key] of addresses) {
+      const missing = await openDrawn(page, address, shows);
+      if (key !== undefined) {
+        await page.keyboard.press(key.press);
+        await page.getByText(key.shows, { exact: true }).first().waitFor();
+        await drawn(page);
+      }
+      findings.push(...[...missing, ...(await look(address))].map((finding) => `${what}: ${finding}`));
+      if (key?.closes !== undefined) await page.keyboard.press(key.closes);
+    }
+    return findings;
+  }
+
+  /** @param text size of the text, in percent of the usual one */
+  async function wider(size: { readonly width: number; readonly height: number }, text = 100) {
+    await page.setViewportSize(size);
+    await page.evaluate((percent) => {
+      document.documentElement.style.fontSize = percent === 100 ? "" : `${percent}%`;
+    }, text);
+    await drawn(page, 3);
+    const found = await sidewaysScroll(page);
+    return found.map((one) => `${size.width}x${size.height}, text ${text} %: ${one}`);
+  }
+
+  test("words are words, and nothing is wider than its window, small or with text at 200 %", async () => {
+    const findings = await visit(async (address) => {
+      const found = (await wrongWords(page)).map((words) => `“${words}”`);
+      found.push(...(await wider(small)));
+      // A sheet keeps the size of its paper: enlarged it is moved about in, like a drawing.
+      if (!address.startsWith("/print/")) {
+        found.push(...(await wider(small, 200)));
+        found.push(...(await wider(smallAt200)));
+      }
+      found.push(...(await wider(usualViewport)));
+      return found;
+    });
+    expect(findings).toEqual([]);
+  });
+
+  // The same pages in every shell: once is enough.
+  if (kind === "local-web")
+    test("axe finds nothing, and the dark colours stand out enough", async () => {
+      const findings = await visit(async () => {
+        const light = await axeFindings(page);
+        await page.emulateMedia({ colorScheme: "dark" });
+        await drawn(page, 3);
+        const dark = await axeFindings(page, ["color-contrast"]);
+        await page.emulateMedia({ colorScheme: "light" });
+        return [...light, ...dark.map((found) => `dark ${found}`)];
+      });
+      expect(findings).toEqual([]);
+    }, 240_000);
+});
