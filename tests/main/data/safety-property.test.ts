@@ -176,6 +176,8 @@ function inputOf(step: Step, run: Run): object | null {
         (row) => row.removedAt !== null && row.checkedAt === null,
       );
     case "danger.record":
+      // A danger stops nearly everything else: too many of them and little would be tried.
+      if (choice % 4 !== 0) return null;
       return { liftId: run.lift(which), words: "link across both doors", foundAt: at };
     case "danger.clear":
       return of(
@@ -224,6 +226,8 @@ const names = [
   "callout.log",
   "callout.log",
   "callout.change",
+  "callout.recordEvent",
+  "callout.recordEvent",
   "callout.recordEvent",
   "callout.recordEvent",
   "callout.recordEvent",
@@ -289,7 +293,7 @@ describe("the safety rule, for any sequence of operations", () => {
           expect(wrongs, `\n${story.join("\n")}`).toEqual([]);
         }
       }),
-      { numRuns: runs },
+      { numRuns: runs, interruptAfterTimeLimit: 120_000 },
     );
     // A test in which an operation is never accepted would prove nothing about it.
     for (const name of new Set(names)) expect(accepted.get(name) ?? 0, name).toBeGreaterThan(0);

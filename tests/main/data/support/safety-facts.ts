@@ -30,6 +30,19 @@ function releasedAt(callout: Row, events: readonly Row[]): string | null {
 /** A closed record from before Sillbook tells of people who are long out, whether or not that was written down. */
 const isPast = (callout: Row): boolean => callout.earlierRecord === 1 && callout.endedAt !== null;
 
+/** Nobody knows whether somebody is inside: then it is not over, and the lift not back by this callout. */
+function wrongsOfUnknown(callout: Row, events: readonly Row[]): string[] {
+  if (callout.inside !== "not known" || isPast(callout)) return [];
+  const back = events.some((event) => event.calloutId === callout.id && event.kind === "back in service");
+  return [
+    ...(callout.endedAt !== null ? [`${callout.number} ended, not known whether anyone was inside`] : []),
+    ...(callout.deleted === 1 ? [`${callout.number} deleted, not known whether anyone was inside`] : []),
+    ...(back && callout.liftId !== null
+      ? [`${callout.number} back in service, not known who was inside`]
+      : []),
+  ];
+}
+
 function wrongsOfCallout(callout: Row, rows: Rows, events: readonly Row[]): string[] {
   if (callout.inside !== "people inside" || isPast(callout)) return [];
   const released = releasedAt(callout, events);
@@ -99,6 +112,7 @@ export function safetyWrongs(file: SqliteFile, since: string): string[] {
   };
   const events = effective(rows.events);
   return [
+    ...rows.callouts.flatMap((callout) => wrongsOfUnknown(callout, events)),
     ...rows.callouts.flatMap((callout) => wrongsOfCallout(callout, rows, events)),
     ...rows.bridges.flatMap((row) =>
       wrongsOfInterval("bridge", row, row.setAt, row.checkedAt ?? null, rows, events),
