@@ -13,6 +13,8 @@ export const errorWords = {
   "bridge-open": "This lift cannot be recorded as back in service: a bridge is open on it.",
   "people-inside":
     "People inside are not recorded as released. The lift cannot go back in service or the callout be closed.",
+  "doors-bridged-together":
+    "Car door and landing door contacts are never bridged together. Nothing was entered. If both were found bridged, record that as a danger.",
   "danger-open":
     "A car door and a landing door were found bridged together. Every further step waits until that is cleared.",
   "register-not-compared":

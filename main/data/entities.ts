@@ -66,7 +66,7 @@ export const entityTables: Readonly<Record<Entity, EntityTable>> = {
     columns: {
       ...fields(
         "text",
-        "number liftId liftWords landingId said faultGroup inside insideCondition caller callBack displayReading receivedAt ending endingReason awaits returnVisitOn endedAt engineerId",
+        "number liftId liftWords landingId said faultGroup inside insideSince insideCondition caller callBack displayReading receivedAt ending endingReason awaits returnVisitOn endedAt engineerId",
       ),
       ...fields("number", "insideCount"),
       ...fields("boolean", "groupSettled earlierRecord"),

@@ -53,7 +53,7 @@ CREATE INDEX signalOfLift ON signal (liftId);
 
 CREATE TABLE callout (${recordColumns}, number TEXT NOT NULL UNIQUE, liftId TEXT REFERENCES lift (id),
   liftWords TEXT NOT NULL, landingId TEXT, said TEXT NOT NULL, faultGroup TEXT NOT NULL,
-  inside TEXT NOT NULL, insideCount INTEGER, insideCondition TEXT NOT NULL, caller TEXT NOT NULL, callBack TEXT NOT NULL,
+  inside TEXT NOT NULL, insideSince TEXT, insideCount INTEGER, insideCondition TEXT NOT NULL, caller TEXT NOT NULL, callBack TEXT NOT NULL,
   displayReading TEXT NOT NULL, receivedAt TEXT NOT NULL, groupSettled INTEGER NOT NULL, ending TEXT,
   endingReason TEXT NOT NULL, awaits TEXT, returnVisitOn TEXT, endedAt TEXT, engineerId TEXT,
   earlierRecord INTEGER NOT NULL, CHECK ((ending IS NULL) = (endedAt IS NULL))) STRICT;
@@ -74,6 +74,13 @@ CREATE UNIQUE INDEX eventCorrectedOnce ON calloutEvent (corrects) WHERE corrects
 CREATE VIEW effectiveEvent AS
   SELECT * FROM calloutEvent AS e
   WHERE e.withdrawn = 0 AND NOT EXISTS (SELECT 1 FROM calloutEvent AS later WHERE later.corrects = e.id);
+
+-- Who still waits to be let out: nobody was released since people inside were reported, the call itself or a later one.
+CREATE VIEW calloutWithPeopleInside AS
+  SELECT callout.id, callout.liftId FROM callout
+  WHERE callout.inside = 'people inside' AND callout.earlierRecord = 0 AND NOT EXISTS (
+    SELECT 1 FROM effectiveEvent AS event WHERE event.calloutId = callout.id AND event.kind = 'people released'
+      AND substr(event.at, 1, 16) >= substr(coalesce(callout.insideSince, callout.receivedAt), 1, 16));
 
 CREATE TABLE caller (${recordColumns}, calloutId TEXT NOT NULL REFERENCES callout (id), at TEXT NOT NULL,
   caller TEXT NOT NULL, callBack TEXT NOT NULL, said TEXT NOT NULL, personId TEXT) STRICT;

@@ -44,7 +44,11 @@ export const dangerDuringServiceSql = `SELECT danger.words AS words
   ) LIMIT 1`;
 
 const released = `SELECT max(event.at) FROM effectiveEvent AS event
-  WHERE event.calloutId = callout.id AND event.kind = 'people released'`;
+  WHERE event.calloutId = callout.id AND event.kind = 'people released'
+    AND substr(event.at, 1, 16) >= substr(coalesce(callout.insideSince, callout.receivedAt), 1, 16)`;
+
+/** People were inside from the call, or from the later report of them. */
+const insideFrom = "coalesce(callout.insideSince, callout.receivedAt)";
 
 /** Deleting a callout does not let anybody out: deleted rows count as well. */
 export const peopleInsideInServiceSql = `SELECT callout.number AS number
@@ -70,11 +74,11 @@ export const inServiceBeforeReleaseSql = `SELECT callout.number AS number
     AND (substr(callout.endedAt, 1, 16) < substr((${released}), 1, 16)
       OR EXISTS (SELECT 1 FROM callout AS other JOIN effectiveEvent AS event ON event.calloutId = other.id
         WHERE other.liftId = callout.liftId AND event.kind = 'back in service'
-          AND substr(event.at, 1, 16) > substr(callout.receivedAt, 1, 16)
+          AND substr(event.at, 1, 16) > substr(${insideFrom}, 1, 16)
           AND substr(event.at, 1, 16) < substr((${released}), 1, 16))
       OR EXISTS (SELECT 1 FROM lift
         WHERE lift.id = callout.liftId AND lift.state <> 'out of service' AND lift.stateSince IS NOT NULL
-          AND substr(lift.stateSince, 1, 16) > substr(callout.receivedAt, 1, 16)
+          AND substr(lift.stateSince, 1, 16) > substr(${insideFrom}, 1, 16)
           AND substr(lift.stateSince, 1, 16) < substr((${released}), 1, 16))) LIMIT 1`;
 
 /** Refused when the call is entered: later nobody could record the release without contradicting that event. */
@@ -83,7 +87,7 @@ export const inServiceAfterCallSql = `SELECT callout.number AS number, event.at 
     JOIN effectiveEvent AS event ON event.calloutId = other.id
   WHERE callout.liftId = :liftId AND callout.earlierRecord = 0 AND callout.inside = 'people inside'
     AND (${released}) IS NULL AND event.kind = 'back in service'
-    AND substr(event.at, 1, 16) > substr(callout.receivedAt, 1, 16) LIMIT 1`;
+    AND substr(event.at, 1, 16) > substr(${insideFrom}, 1, 16) LIMIT 1`;
 
 /** Callouts without a settled lift have no lift row to ask: the same rule, by callout. */
 export const peopleInsideUnsettledSql = `SELECT callout.number AS number
@@ -96,3 +100,11 @@ export const peopleInsideUnsettledSql = `SELECT callout.number AS number
 export const calloutsOfEventsSql = `SELECT DISTINCT callout.id AS calloutId, callout.liftId AS liftId
   FROM json_each(:ids) AS touched JOIN calloutEvent ON calloutEvent.id = touched.value
     JOIN callout ON callout.id = calloutEvent.calloutId`;
+
+/** Car door and landing door are never bridged together, not even by two entries that overlap in time. */
+export const doorsBridgedTogetherSql = `SELECT car.number AS number, landing.number AS other
+  FROM bridge AS car JOIN bridge AS landing ON landing.liftId = car.liftId
+  WHERE car.liftId = :liftId AND car.contact = 'car door contact'
+    AND landing.contact IN ('landing door contact', 'landing door lock')
+    AND substr(car.setAt, 1, 16) < coalesce(substr(landing.removedAt, 1, 16), '9999')
+    AND substr(landing.setAt, 1, 16) < coalesce(substr(car.removedAt, 1, 16), '9999') LIMIT 1`;

@@ -5,6 +5,7 @@ import {
   bridgeDuringServiceSql,
   calloutsOfEventsSql,
   dangerDuringServiceSql,
+  doorsBridgedTogetherSql,
   hasAnythingToHoldSql,
   inServiceAfterCallSql,
   inServiceBeforeReleaseSql,
@@ -23,6 +24,12 @@ interface Rule {
 }
 
 const rulesOfLift: readonly Rule[] = [
+  {
+    sql: doorsBridgedTogetherSql,
+    code: "doors-bridged-together",
+    say: ({ number, other }) =>
+      `Bridge ${number} lies across a car door contact and bridge ${other} across a landing door contact. They are never bridged together. Take the first one out; if both were found bridged, record that as a danger.`,
+  },
   { sql: openDangerInServiceSql, code: "danger-open", say: () => errorWords["danger-open"] },
   {
     sql: dangerDuringServiceSql,

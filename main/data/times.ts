@@ -21,17 +21,18 @@ export function clockWords(at: string, beside: string = at): string {
   return sameDay ? time : `${time} on ${day}`;
 }
 
+const hour = 60 * 60 * 1000;
+
 /**
- * What was probably meant by a time before the call: the same minutes in the first hour after the call, as in a typed
- * 08:05 for a call at 08:52 meaning 09:05. Null where no such time has come yet.
+ * What was probably meant by a time before the call: the hour that has just begun (a typed 08:05 for a call at 08:52
+ * meaning 09:05), or the afternoon of a morning hour. Null where neither lies between the call and now.
  */
 export function likelyMeant(at: string, callAt: string, now: string): string | null {
-  const hour = 60 * 60 * 1000;
-  for (let candidate = Date.parse(at); candidate <= Date.parse(now); candidate += hour) {
-    if (candidate >= Date.parse(callAt)) return new Date(candidate).toISOString();
-    if (Date.parse(callAt) - candidate > 24 * hour) return null;
-  }
-  return null;
+  const typed = Date.parse(at);
+  const meant = [typed + hour, typed + 12 * hour].find(
+    (candidate) => candidate >= Date.parse(callAt) && candidate <= Date.parse(now),
+  );
+  return meant === undefined ? null : new Date(meant).toISOString();
 }
 
 export function laterOf(one: string, other: string): string {

@@ -75,6 +75,7 @@ export const calloutSchema = z.object({
   ...calloutFieldsSchema.shape,
   number: z.string(),
   receivedAt: momentSchema,
+  insideSince: momentSchema.nullable(),
   /** Settled at closing: the group is no longer only proposed from the words. */
   groupSettled: z.boolean(),
   ending: z.enum(endings).nullable(),
@@ -99,6 +100,10 @@ export const calloutLineSchema = z.object({
   group: z.enum(faultGroups),
   inside: z.enum(insideStates),
   insideCount: z.int().nullable(),
+  /** When people inside were reported after the call, by a later caller; null: with the call. */
+  insideSince: momentSchema.nullable(),
+  /** People inside who are not recorded as released since they were reported. */
+  stillInside: z.boolean(),
   callBack: z.string(),
   receivedAt: momentSchema,
   endedAt: momentSchema.nullable(),

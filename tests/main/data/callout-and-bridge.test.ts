@@ -256,3 +256,71 @@ test("lists, look-up and what stands beside a callout", () => {
   expect(bench.ask("callout.list", { filter: { text: "reopening" } }).callouts).toHaveLength(1);
   expect(bench.ask("lift.timeline", { id: liftId }).entries.length).toBeGreaterThan(2);
 });
+
+describe("what a reviewer found", () => {
+  test("car door and landing door are never bridged together, one after the other neither", () => {
+    const { liftId } = addLift(bench);
+    const common = { liftId, points: "1-2", reason: "find it", control: "inspection" } as const;
+    const landing = bench.ask("bridge.set", { ...common, contact: "landing door contact" });
+    const car = { ...common, contact: "car door contact" } as const;
+    expect(bench.refusal("bridge.set", car)).toBe("doors-bridged-together");
+    bench.minutes(10);
+    bench.ask("bridge.recordRemoval", { id: landing.id, version: 1, removedBy: bench.people.engineer });
+    expect(
+      bench.refusal("bridge.set", { ...car, setAt: new Date(bench.now - 5 * 60_000).toISOString() }),
+    ).toBe("doors-bridged-together");
+    expect(bench.refusal("bridge.set", car)).toBe("accepted");
+  });
+
+  test("people reported by a later caller wait from then on; an earlier release was not theirs", () => {
+    const { liftId } = addLift(bench);
+    const logged = bench.ask("callout.log", { liftId, liftWords: "", said: "dead", inside: "nobody" });
+    bench.minutes(60);
+    bench.ask("callout.change", { id: logged.id, version: 1, fields: { inside: "people inside" } });
+    const early = {
+      id: logged.id,
+      kind: "people released",
+      at: new Date(bench.now - 60_000).toISOString(),
+    } as const;
+    expect(bench.refusal("callout.recordEvent", early)).toBe("time-refused");
+    const line = bench.ask("callout.list", { filter: { open: true } }).callouts[0];
+    expect(line).toMatchObject({ stillInside: true, insideSince: new Date(bench.now).toISOString() });
+    bench.minutes(5);
+    bench.ask("callout.recordEvent", { id: logged.id, kind: "people released" });
+    expect(bench.ask("callout.list", { filter: { open: true } }).callouts[0]?.stillInside).toBe(false);
+  });
+
+  test("a lift is found by its own words before look-alikes, by a number only where it is known", () => {
+    const { liftId } = addLift(bench, "Lift 1", "Gannet Row");
+    addLift(bench, "Lift 1", "Net Loft Studios");
+    bench.ask("callout.log", { liftId, liftWords: "", said: "dead", inside: "nobody", callBack: "555 0130" });
+    expect(bench.ask("lift.lookUp", { text: "net loft" }).lifts[0]?.title).toBe("Net Loft Studios, Lift 1");
+    expect(bench.ask("lift.lookUp", { text: "555 0130" }).lifts.map((lift) => lift.title)).toEqual([
+      "Gannet Row, Lift 1",
+    ]);
+    expect(bench.ask("lift.lookUp", { text: "555 0131" }).lifts).toEqual([]);
+    expect(bench.ask("lift.lookUp", { text: "the lift at gannet" }).lifts[0]?.title).toBe(
+      "Gannet Row, Lift 1",
+    );
+  });
+
+  test("the newest reason why a lift is out of service is the one that is seen", () => {
+    const { liftId } = addLift(bench);
+    const logged = bench.ask("callout.log", { liftId, liftWords: "", said: "dead", inside: "people inside" });
+    bench.minutes(5);
+    bench.ask("callout.recordEvent", { id: logged.id, kind: "people released" });
+    bench.ask("callout.recordEvent", { id: logged.id, kind: "made safe" });
+    const { version } = bench.ask("callout.find", { id: logged.id }).callout;
+    bench.ask("callout.end", {
+      id: logged.id,
+      version,
+      ending: "left out of service",
+      group: "doors",
+      reason: "door edge on order",
+    });
+    expect(bench.ask("lift.find", { id: liftId }).lift).toMatchObject({
+      stateReason: "door edge on order",
+      stateSince: "2026-11-17T08:52:00.000Z",
+    });
+  });
+});

@@ -7,11 +7,15 @@ import type { SqlParameters, Store } from "../../store.ts";
 import { calloutsOfLiftAndGroupSql, findCalloutLineSql, openBridgesOfLiftSql } from "./callout.sql.ts";
 
 interface CalloutLineRow
-  extends Omit<CalloutLine, "state" | "next" | "made" | "engineer" | "openBridges" | "danger" | "repeat"> {
+  extends Omit<
+    CalloutLine,
+    "state" | "next" | "made" | "engineer" | "openBridges" | "danger" | "repeat" | "stillInside"
+  > {
   readonly engineerId: string | null;
   readonly engineerName: string | null;
   readonly made: string | null;
   readonly danger: number;
+  readonly stillInside: number;
 }
 
 /** Completes rows to lines; what belongs to a lift or to a chain is asked once for all lines of a list. */
@@ -27,9 +31,13 @@ class LineCompletion {
   complete(row: CalloutLineRow): CalloutLine {
     const { engineerId, engineerName, made: madeText, danger, ...rest } = row;
     const happened = new Set((madeText ?? "").split(","));
+    const stillInside = row.stillInside === 1;
+    // A release counts only for the people reported before it.
+    if (stillInside) happened.delete("people released");
     const made = eventKinds.filter((kind) => happened.has(kind)) as EventKind[];
     return {
       ...rest,
+      stillInside,
       made,
       state: furthestEvent(made),
       next: row.endedAt ? null : nextEvent(made, row.inside),

@@ -1,10 +1,13 @@
 const latestFix = (field: "cause" | "fix"): string => `coalesce((SELECT fix.${field} FROM recordedFix AS fix
   WHERE fix.calloutId = callout.id AND fix.deleted = 0 ORDER BY fix.at DESC LIMIT 1), '') AS ${field}`;
 
+const peopleStillInside =
+  "EXISTS (SELECT 1 FROM calloutWithPeopleInside AS waiting WHERE waiting.id = callout.id)";
+
 /** A callout as a line, without the chain of repeats, which is counted beside. */
 const calloutLine = `SELECT callout.id, callout.version, callout.number, callout.liftId,
     CASE WHEN lift.id IS NULL THEN callout.liftWords ELSE site.name || ', ' || lift.name END AS liftTitle,
-    callout.said, callout.faultGroup AS "group", callout.inside, callout.insideCount, callout.callBack, callout.receivedAt,
+    callout.said, callout.faultGroup AS "group", callout.inside, callout.insideSince, ${peopleStillInside} AS stillInside, callout.insideCount, callout.callBack, callout.receivedAt,
     callout.endedAt, callout.ending, callout.awaits, callout.returnVisitOn, callout.engineerId, engineer.name AS engineerName,
     (SELECT group_concat(DISTINCT event.kind) FROM effectiveEvent AS event WHERE event.calloutId = callout.id) AS made,
     1 + (SELECT count(*) FROM caller WHERE caller.calloutId = callout.id) AS callerCount,
@@ -12,9 +15,6 @@ const calloutLine = `SELECT callout.id, callout.version, callout.number, callout
     ${latestFix("cause")}, ${latestFix("fix")}
   FROM callout LEFT JOIN lift ON lift.id = callout.liftId LEFT JOIN site ON site.id = lift.siteId
     LEFT JOIN person AS engineer ON engineer.id = callout.engineerId`;
-
-const peopleStillInside = `(callout.inside = 'people inside' AND callout.earlierRecord = 0 AND NOT EXISTS (
-  SELECT 1 FROM effectiveEvent AS event WHERE event.calloutId = callout.id AND event.kind = 'people released'))`;
 
 const orders = {
   "people first": `${peopleStillInside} DESC, (callout.inside = 'not known') DESC, callout.receivedAt, callout.id`,

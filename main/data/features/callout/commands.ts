@@ -5,7 +5,7 @@ import type { StoredRecord } from "../../record-store.ts";
 import { laterOf, refuseFutureTime } from "../../times.ts";
 import { effectiveEventsSql, isEffectiveSql, openDangerOfLiftSql } from "./callout.sql.ts";
 import { isStillPast, refuseLiveEntrapment } from "./earlier-record.ts";
-import { refuseImpossibleTime } from "./event-times.ts";
+import { refuseEarlyRelease, refuseImpossibleTime } from "./event-times.ts";
 import { setLiftState } from "./lift-state.ts";
 
 export interface NewEvent {
@@ -114,6 +114,7 @@ export const calloutCommands: Handlers<
     const saved = context.records.update("callout", callout, {
       ...fields,
       ...(group ? { faultGroup: group } : {}),
+      ...insideSinceOf(callout, fields.inside, context.now),
       earlierRecord,
     });
     if (
@@ -131,6 +132,7 @@ export const calloutCommands: Handlers<
     const moment = at ?? context.now;
     refuseImpossibleTime(moment, callout.receivedAt as string, context.now);
     refuseWhileDanger(context, callout.liftId, eventsAllowedInDanger.has(kind));
+    if (kind === "people released") refuseEarlyRelease(moment, callout.insideSince as string | null);
     if (kind === "passed on") {
       if (!to) {
         throw new SillbookError("input-invalid", "Say to whom it is passed on.", {
@@ -293,6 +295,16 @@ export const calloutCommands: Handlers<
     return { ...saved, number };
   },
 };
+
+/** People reported after the call wait since that report; a release before it was not theirs. */
+function insideSinceOf(
+  callout: StoredRecord,
+  inside: string | undefined,
+  now: string,
+): { insideSince?: string | null } {
+  if (inside === undefined || inside === callout.inside) return {};
+  return { insideSince: inside === "people inside" && callout.endedAt === null ? now : null };
+}
 
 function refuseUnnamedLift(context: Context, liftId: string | null, liftWords: string): void {
   if (liftId) {

@@ -20,3 +20,17 @@ export function refuseImpossibleTime(at: string, receivedAt: string, now: string
     },
   );
 }
+
+/** Nobody can be released before somebody said that they are inside. */
+export function refuseEarlyRelease(at: string, insideSince: string | null): void {
+  if (!insideSince || minuteOf(at) >= minuteOf(insideSince)) return;
+  throw new SillbookError(
+    "time-refused",
+    `People inside were reported at ${clockWords(insideSince, at)}, later than that.`,
+    {
+      at,
+      insideSince,
+      fields: [{ path: ["at"], message: `Before the report at ${clockWords(insideSince, at)}.` }],
+    },
+  );
+}

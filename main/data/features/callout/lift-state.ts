@@ -9,14 +9,17 @@ export interface NewLiftState {
   readonly comparedBy: string | null;
 }
 
-/** Sets the state of a lift as part of another record's command. A state that is already so keeps its time and reason. */
+/**
+ * Sets the state of a lift as part of another record's command. A lift that is out of service already stays so since
+ * then; the newest reason is the one that is seen.
+ */
 export function setLiftState(context: Context, liftId: string, next: NewLiftState): void {
   const lift = context.records.find("lift", liftId);
-  if (lift.state === next.state && next.state !== "in service" && lift.stateReason !== "") return;
+  const staysOut = lift.state === next.state && next.state === "out of service";
   context.records.update("lift", lift, {
     state: next.state,
     stateReason: next.reason,
-    stateSince: next.since,
+    stateSince: staysOut ? (lift.stateSince as string | null) : next.since,
     stateBy: context.person?.name ?? null,
     stateComparedBy: next.comparedBy,
   });

@@ -4,10 +4,7 @@ const liftLine = `SELECT lift.id, lift.siteId, site.name AS siteName, lift.name,
     (SELECT count(*) FROM landing WHERE landing.liftId = lift.id AND landing.deleted = 0) AS landingCount,
     (SELECT count(*) FROM bridge WHERE bridge.liftId = lift.id AND bridge.checkedAt IS NULL) AS openBridges,
     (SELECT count(*) FROM callout WHERE callout.liftId = lift.id AND callout.endedAt IS NULL AND callout.deleted = 0) AS openCallouts,
-    EXISTS (SELECT 1 FROM callout WHERE callout.liftId = lift.id AND callout.inside = 'people inside'
-      AND callout.earlierRecord = 0 AND callout.endedAt IS NULL AND callout.deleted = 0
-      AND NOT EXISTS (SELECT 1 FROM effectiveEvent AS event WHERE event.calloutId = callout.id AND event.kind = 'people released'))
-      AS peopleInside,
+    EXISTS (SELECT 1 FROM calloutWithPeopleInside AS waiting WHERE waiting.liftId = lift.id) AS peopleInside,
     EXISTS (SELECT 1 FROM danger WHERE danger.liftId = lift.id AND danger.clearedAt IS NULL) AS danger
   FROM lift JOIN site ON site.id = lift.siteId`;
 

@@ -51,12 +51,10 @@ export function lookUpLifts(
   limit: number,
 ): { line: LiftLine; because: string }[] {
   const all = candidates(store);
-  const words = text
-    .trim()
-    .split(/[\s,]+/)
-    .filter(Boolean)
-    .slice(0, 12);
+  const words = typedWords(text);
   if (words.length === 0) return all.slice(0, limit).map(({ line }) => ({ line, because: "" }));
+  const asOneNumber = digitsOnly(text);
+  if (asOneNumber.length >= 5) return byNumber(all, text.trim(), asOneNumber).slice(0, limit);
   const fuse = new Fuse(all, {
     keys: sources.map(({ name, weight }) => ({ name, weight })),
     includeScore: true,
@@ -64,20 +62,56 @@ export function lookUpLifts(
     threshold: 0.34,
     minMatchCharLength: 1,
   });
-  const asOneNumber = digitsOnly(text);
-  const query =
-    asOneNumber.length >= 5
-      ? { $or: [{ numbers: asOneNumber }, { plate: text.trim() }] }
-      : { $and: words.map((word) => ({ $or: sources.map(({ name }) => ({ [name]: word })) })) };
-  return fuse
-    .search(query, { limit })
-    .map(({ item }) => ({ line: item.line, because: becauseOf(item, words, asOneNumber) }));
+  const query = { $and: words.map((word) => ({ $or: sources.map(({ name }) => ({ [name]: word })) })) };
+  const found = fuse
+    .search(query)
+    .map(({ item, score = 1 }) => ({ item, begun: wordsBegun(item, words), score }));
+  // Words as they stand in a record come before look-alikes: "net" is Net Loft before it is Gannet Row.
+  found.sort((one, other) => other.begun - one.begun || one.score - other.score);
+  return found.slice(0, limit).map(({ item }) => ({ line: item.line, because: becauseOf(item, words) }));
 }
 
-function becauseOf(item: Candidate, words: readonly string[], asOneNumber: string): string {
-  if (asOneNumber.length >= 5 && item.numbers.includes(asOneNumber)) return "a caller's number";
-  const found = sources.filter(({ name }) =>
-    words.some((word) => word.length > 1 && item[name].toLowerCase().includes(word.toLowerCase())),
+/** Small words say nothing about which lift it is, unless nothing else was typed. */
+const smallWords = new Set(["the", "a", "at", "in", "of", "on", "lift", "elevator", "please"]);
+
+function typedWords(text: string): string[] {
+  const words = text
+    .trim()
+    .toLowerCase()
+    .split(/[\s,]+/)
+    .filter(Boolean)
+    .slice(0, 12);
+  const telling = words.filter((word) => !smallWords.has(word));
+  return telling.length > 0 ? telling : words;
+}
+
+/** A telephone number is known or it is not: one that only looks like it belongs to somebody else. */
+function byNumber(
+  all: readonly Candidate[],
+  typed: string,
+  digits: string,
+): { line: LiftLine; because: string }[] {
+  const ofCaller = all.filter(({ numbers }) => numbers.split(" ").some((number) => number.endsWith(digits)));
+  const ofPlate = all.filter(
+    ({ plate }) => plate !== "" && plate.toLowerCase().includes(typed.toLowerCase()),
   );
+  return [
+    ...ofCaller.map(({ line }) => ({ line, because: "a caller's number" })),
+    ...ofPlate
+      .filter((one) => !ofCaller.includes(one))
+      .map(({ line }) => ({ line, because: "plate number" })),
+  ];
+}
+
+function beginsIn(text: string, word: string): boolean {
+  return ` ${text.toLowerCase()}`.replace(/[^\p{L}\p{N}]+/gu, " ").includes(` ${word}`);
+}
+
+function wordsBegun(item: Candidate, words: readonly string[]): number {
+  return words.filter((word) => sources.some(({ name }) => beginsIn(item[name], word))).length;
+}
+
+function becauseOf(item: Candidate, words: readonly string[]): string {
+  const found = sources.filter(({ name }) => words.some((word) => beginsIn(item[name], word)));
   return found.map(({ words: source }) => source).join(", ");
 }

@@ -18,11 +18,17 @@ function effective(events: readonly Row[]): Row[] {
   return events.filter((event) => event.withdrawn === 0 && !corrected.has(event.id));
 }
 
-/** Minute of the last release of a callout's people; null while they are inside. */
+/** Minute from which people are inside: a later report of them, else the call. */
+function insideFrom(callout: Row): string {
+  return minute(callout.insideSince ?? callout.receivedAt);
+}
+
+/** Minute of the last release of a callout's people since they were reported; null while they are inside. */
 function releasedAt(callout: Row, events: readonly Row[]): string | null {
   const releases = events
     .filter((event) => event.calloutId === callout.id && event.kind === "people released")
     .map((event) => minute(event.at))
+    .filter((at) => at >= insideFrom(callout))
     .sort();
   return releases.at(-1) ?? null;
 }
@@ -59,7 +65,7 @@ function wrongsOfCallout(callout: Row, rows: Rows, events: readonly Row[]): stri
   for (const event of events) {
     if (event.kind !== "back in service" || !ofLift.has(event.calloutId ?? null)) continue;
     const at = minute(event.at);
-    if (at > minute(callout.receivedAt) && (released === null || at < released))
+    if (at > insideFrom(callout) && (released === null || at < released))
       wrongs.push(`back in service at ${at} while the people of ${callout.number} were inside`);
   }
   const lift = rows.lifts.find(({ id }) => id === callout.liftId);
