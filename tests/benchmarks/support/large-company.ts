@@ -24,7 +24,7 @@ const lifts = 2000;
 const liftsOfSite = 4;
 const notes = 2000;
 const atOnce = 2000;
-const version = 1;
+const version = 2;
 const families = ["Tern", "Dunlin", "Petrel", "Sanderling", "Plover"];
 const places = [
   "at the lobby",
