@@ -247,3 +247,18 @@ describe("attaching a fix to a fault note", () => {
     expect(bench.ask("fix.find", { id: fixId ?? "" }).fix.noteId).toBe(note.id);
   });
 });
+
+test("a deleted visit takes its fix with it, and brings back what went with it", () => {
+  const { id, fixId } = bench.ask("visit.record", { ...visit(), fix });
+  const cause = () => bench.ask("callout.find", { id: calloutId }).line.cause;
+  bench.ask("record.delete", { entity: "visit", id, version: 1 });
+  expect(cause()).toBe("");
+  expect(bench.refusal("fix.find", { id: fixId ?? "" })).toBe("not-found");
+  bench.ask("record.restore", { entity: "visit", id, version: 2 });
+  expect(cause()).toBe(fix.cause);
+  bench.ask("visit.change", { id, version: 3, fields: {}, fix: null });
+  bench.ask("record.delete", { entity: "visit", id, version: 3 });
+  bench.ask("history.undoLast", { entity: "visit", id, version: 4 });
+  expect(cause()).toBe("");
+  expect(bench.ask("visit.find", { id }).visit.fix).toBeNull();
+});

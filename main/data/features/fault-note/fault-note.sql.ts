@@ -1,10 +1,8 @@
-import { fixCounts } from "../visit/visit.sql.ts";
-
 /** Callouts that a fix of the note ended and lifts on which one was recorded; a deleted callout proves nothing. */
 const counts = `(SELECT count(DISTINCT callout.id) FROM recordedFix AS fix JOIN callout ON callout.id = fix.calloutId
-      WHERE fix.noteId = note.id AND callout.deleted = 0 AND ${fixCounts}) AS callouts,
+      WHERE fix.noteId = note.id AND callout.deleted = 0 AND fix.deleted = 0) AS callouts,
     (SELECT count(DISTINCT fix.liftId) FROM recordedFix AS fix LEFT JOIN callout ON callout.id = fix.calloutId
-      WHERE fix.noteId = note.id AND coalesce(callout.deleted, 0) = 0 AND ${fixCounts}) AS lifts`;
+      WHERE fix.noteId = note.id AND coalesce(callout.deleted, 0) = 0 AND fix.deleted = 0) AS lifts`;
 
 const noteLine = `SELECT note.id, note.number, note.title, note.faultGroup AS "group", note.status,
     note.starterKey IS NOT NULL AS starter, ${counts}
@@ -25,7 +23,7 @@ export const proofOfNoteSql = `SELECT fix.id AS fixId, callout.id AS calloutId, 
     site.name || ', ' || lift.name AS liftTitle, fix.at, fix.cause, fix.fix, fix.causeKey
   FROM recordedFix AS fix JOIN lift ON lift.id = fix.liftId JOIN site ON site.id = lift.siteId
     LEFT JOIN callout ON callout.id = fix.calloutId
-  WHERE fix.noteId = :noteId AND coalesce(callout.deleted, 0) = 0 AND ${fixCounts}
+  WHERE fix.noteId = :noteId AND coalesce(callout.deleted, 0) = 0 AND fix.deleted = 0
   ORDER BY fix.at DESC, fix.id DESC`;
 
 export const notesToSuggestSql = "SELECT * FROM faultNote WHERE deleted = 0 ORDER BY id";

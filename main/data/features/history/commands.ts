@@ -5,6 +5,7 @@ import { entityTables } from "../../entities.ts";
 import type { Fields, StoredRecord } from "../../record-store.ts";
 import { changesOf } from "./changes.ts";
 import { liftsOfSiteSql, openOnLiftSql } from "./history.sql.ts";
+import { setDeleted } from "./set-deleted.ts";
 
 const whyNot: Partial<Record<Entity, string>> = {
   bridge: "A bridge stays in the register. Record its removal instead.",
@@ -39,7 +40,7 @@ function remove(context: Context, entity: Entity, record: StoredRecord): { id: s
       { id: record.id },
     );
   }
-  return context.records.setDeleted(entity, record, true);
+  return setDeleted(context, entity, record, true);
 }
 
 /** Fields that follow an event or the shaft itself. Taking back an entry does not change what happened there. */
@@ -65,7 +66,7 @@ export const historyCommands: Handlers<"history.undoLast" | "record.delete" | "r
     if (!last) throw new SillbookError("state-refused", "There is nothing to take back.", { entity, id });
     if (last.what === "made") return remove(context, entity, record);
     if (last.what === "deleted" || last.what === "restored")
-      return context.records.setDeleted(entity, record, last.what === "restored");
+      return setDeleted(context, entity, record, last.what === "restored");
     const follows = followsEvents[entity];
     if (follows && last.fields.some(({ field }) => follows.fields.includes(field))) {
       throw new SillbookError("state-refused", follows.instead, { entity, id });
@@ -87,6 +88,6 @@ export const historyCommands: Handlers<"history.undoLast" | "record.delete" | "r
     const record = atVersion(context, entity, id, version);
     if (!record.deleted)
       throw new SillbookError("state-refused", "That record is not deleted.", { entity, id });
-    return context.records.setDeleted(entity, record, false);
+    return setDeleted(context, entity, record, false);
   },
 };

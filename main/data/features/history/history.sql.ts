@@ -29,3 +29,11 @@ export const openOnLiftSql = `SELECT
     (SELECT count(*) FROM callout WHERE liftId = :id AND endedAt IS NULL AND deleted = 0)
   + (SELECT count(*) FROM bridge WHERE liftId = :id AND checkedAt IS NULL)
   + (SELECT count(*) FROM danger WHERE liftId = :id AND clearedAt IS NULL) AS count`;
+
+export const fixesOfVisitSql = "SELECT id FROM recordedFix WHERE visitId = :visitId AND deleted = 0";
+
+/** Fixes whose deletion carries the stamp of the visit's: one command has one stamp. */
+export const fixesDeletedWithVisitSql = `SELECT fix.id FROM recordedFix AS fix
+  WHERE fix.visitId = :visitId AND fix.deleted = 1 AND
+    (SELECT stamp FROM change WHERE rowId = fix.id AND field = 'deleted' ORDER BY id DESC LIMIT 1) =
+    (SELECT stamp FROM change WHERE rowId = :visitId AND field = 'deleted' ORDER BY id DESC LIMIT 1)`;

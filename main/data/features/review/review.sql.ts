@@ -1,5 +1,3 @@
-import { fixCounts } from "../visit/visit.sql.ts";
-
 const ofSite = "callout.liftId IN (SELECT lift.id FROM lift WHERE lift.siteId = :siteId)";
 
 function conditionsOf(filter: { readonly site: boolean; readonly group: boolean }): string {
@@ -31,7 +29,7 @@ export const calloutsOfChainsSql = `SELECT callout.id, callout.number, callout.r
     coalesce(latest.cause, '') AS cause, coalesce(latest.fix, '') AS fix
   FROM json_each(:ids) AS asked JOIN callout ON callout.id = asked.value
     LEFT JOIN recordedFix AS latest ON latest.id = (SELECT fix.id FROM recordedFix AS fix
-      WHERE fix.calloutId = callout.id AND ${fixCounts} ORDER BY fix.at DESC LIMIT 1)`;
+      WHERE fix.calloutId = callout.id AND fix.deleted = 0 ORDER BY fix.at DESC LIMIT 1)`;
 
 export const liftTitlesSql = `SELECT lift.id, lift.siteId, site.name || ', ' || lift.name AS title
   FROM lift JOIN site ON site.id = lift.siteId`;
@@ -39,7 +37,7 @@ export const liftTitlesSql = `SELECT lift.id, lift.siteId, site.name || ', ' || 
 /** Callouts closed in a time, and whether a cause is recorded for them. */
 export function closedInTimeSql(site: boolean, group: boolean): string {
   return `SELECT callout.id, callout.ending,
-      EXISTS (SELECT 1 FROM recordedFix AS fix WHERE fix.calloutId = callout.id AND ${fixCounts}) AS hasCause
+      EXISTS (SELECT 1 FROM recordedFix AS fix WHERE fix.calloutId = callout.id AND fix.deleted = 0) AS hasCause
     FROM callout WHERE callout.endedAt >= :from AND callout.endedAt < :until AND ${conditionsOf({ site, group })}
     ORDER BY callout.endedAt DESC, callout.id DESC`;
 }
@@ -49,6 +47,6 @@ export function endedByNotesSql(site: boolean, group: boolean): string {
   return `SELECT DISTINCT fix.noteId, callout.id AS calloutId, callout.endedAt
     FROM recordedFix AS fix JOIN callout ON callout.id = fix.calloutId JOIN faultNote AS note ON note.id = fix.noteId
     WHERE fix.noteId IS NOT NULL AND note.deleted = 0 AND callout.endedAt >= :from AND callout.endedAt < :until
-      AND ${fixCounts} AND ${conditionsOf({ site, group })}
+      AND fix.deleted = 0 AND ${conditionsOf({ site, group })}
     ORDER BY callout.endedAt DESC, callout.id DESC`;
 }

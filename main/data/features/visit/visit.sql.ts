@@ -1,6 +1,3 @@
-/** A fix counts while neither it nor the visit it was recorded with is deleted. The fix must be named `fix`. */
-export const fixCounts = `fix.deleted = 0 AND NOT EXISTS (SELECT 1 FROM visit AS made WHERE made.id = fix.visitId AND made.deleted = 1)`;
-
 const fixLine = `SELECT fix.*, site.name || ', ' || lift.name AS liftTitle, person.name AS personName,
     note.id AS presentNoteId, note.number AS noteNumber
   FROM recordedFix AS fix JOIN lift ON lift.id = fix.liftId JOIN site ON site.id = lift.siteId
