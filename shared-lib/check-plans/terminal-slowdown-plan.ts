@@ -97,7 +97,7 @@ function finalSteps({ lift, signals }: CheckedLift, end: End, landing: Landing):
       ...common,
       key: `final-chain-${end}`,
       title: `The ${end} final switch opens the safety chain`,
-      how: "Operate the switch by hand with the car held still, watch the chain, then try to move the car on inspection control with the switch still operated.",
+      how: "Operate the switch by hand with the car held still, watch the chain, by the maker's procedure. If the chain does not open, stop here. Try to move the car only from where nobody is in its way: never with a person in the pit, never towards the end with a person on the car top.",
       caution: `${cautions.chain} ${end === "up" ? cautions.carTop : cautions.pit}`,
       expected: { kind: "yes", question: "Does the chain open, and does the car stay still?" },
       source: finalSource,
