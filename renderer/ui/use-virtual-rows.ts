@@ -1,10 +1,10 @@
 import { useVirtualizer } from "@tanstack/react-virtual";
-import { type KeyboardEvent, useRef } from "react";
+import { type KeyboardEvent, useCallback, useRef } from "react";
 import { movedIndex } from "./moved-index.ts";
 
 interface VirtualRowsOptions<Item> {
   readonly items: readonly Item[];
-  readonly itemKey: (item: Item) => string;
+  readonly itemKey: (item: Item) => string | number;
   /** Least height of a row in CSS pixels; taller ones are measured. */
   readonly rowHeight: number | undefined;
   readonly current: number;
@@ -19,14 +19,21 @@ const drawnBeyondView = 8;
 export function useVirtualRows<Item>(options: VirtualRowsOptions<Item>) {
   const { items, itemKey, rowHeight = leastRowHeight, current, onMove, onOpen } = options;
   const frame = useRef<HTMLDivElement>(null);
+  const keyOf = useRef(itemKey);
+  keyOf.current = itemKey;
+  // The virtualizer lays out every row again, and there may be 100,000, whenever this function is another one.
+  const getItemKey = useCallback(
+    (index: number) => {
+      const item = items[index];
+      return item === undefined ? index : keyOf.current(item);
+    },
+    [items],
+  );
   const virtual = useVirtualizer({
     count: items.length,
     getScrollElement: () => frame.current,
     estimateSize: () => rowHeight,
-    getItemKey: (index) => {
-      const item = items[index];
-      return item === undefined ? index : itemKey(item);
-    },
+    getItemKey,
     overscan: drawnBeyondView,
   });
   const walk = (event: KeyboardEvent): void => {

@@ -15,7 +15,7 @@ export interface VirtualTableProps<Row> {
   readonly label: string;
   readonly columns: readonly VirtualColumn<Row>[];
   readonly rows: readonly Row[];
-  readonly rowKey: (row: Row) => string;
+  readonly rowKey: (row: Row) => string | number;
   readonly current: number;
   readonly onCurrent: (index: number) => void;
   /** Enter, or a press on the row outside its buttons. */

@@ -254,7 +254,7 @@ describe.each(programKinds)("Desk in %s", (kind) => {
     await dialog().getByText("A part", { exact: true }).click();
     await dialog().getByRole("textbox", { name: "Return visit on" }).fill("in 3 days");
     await dialog().getByRole("button", { name: "End the callout" }).click();
-    await page.getByText("Awaits part").waitFor();
+    await page.getByText(/^Ended .*Awaits part/).waitFor();
     expect((await ask("lift.find", { id: liftId })).line).toMatchObject({ state: "out of service" });
   });
 

@@ -88,7 +88,7 @@ function Rows({ filter, order, title }: RowsProps) {
   const { total, lineAt, want, error, reload } = useCalloutPages(filter, order);
   const rows = useMemo(() => Array.from({ length: total ?? 0 }, (_, index) => index), [total]);
   const columns = useMemo(() => asRowColumns(lineAt, want), [lineAt, want]);
-  const keyOf = useCallback((index: number) => String(index), []);
+  const keyOf = useCallback((index: number) => index, []);
   if (total === null) return <ErrorNote error={error} onRetry={reload} />;
   return (
     <>
