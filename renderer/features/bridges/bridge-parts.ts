@@ -29,6 +29,22 @@ export function bridgeAcross(bridge: Pick<Bridge, "contact" | "landingMarking">)
   return `the ${contact}, landing ${landingMarking}`;
 }
 
+const doorOf = (contact: Bridge["contact"]) =>
+  contact === "car door contact" ? "car" : contact.startsWith("landing door") ? "landing" : null;
+
+/** The open bridge across the other kind of door, beside which this contact is never bridged. */
+export function otherDoorOpen<Open extends Pick<Bridge, "contact" | "open">>(
+  contact: Bridge["contact"] | null,
+  bridges: readonly Open[],
+): Open | undefined {
+  const door = contact === null ? null : doorOf(contact);
+  if (door === null) return undefined;
+  return bridges.find((bridge) => {
+    const other = doorOf(bridge.contact);
+    return bridge.open && other !== null && other !== door;
+  });
+}
+
 export interface ChainPicture {
   readonly contacts: readonly string[];
   readonly bridgedAt: number;

@@ -12,6 +12,7 @@ import { useWrite } from "../../use-write.ts";
 import { SetBridgeCaution } from "./bridge-cautions.tsx";
 import { fieldProblemOf } from "./entry-parts.ts";
 import { LandingChoice } from "./landing-parts.tsx";
+import { OtherDoorBridged } from "./other-door-bridged.tsx";
 import { readSetBridge, type SetBridgeDraft, startSetBridge } from "./set-bridge-draft.ts";
 
 interface SetBridgeDialogProps {
@@ -19,10 +20,12 @@ interface SetBridgeDialogProps {
   readonly landings: readonly Landing[];
   readonly open: boolean;
   readonly onClose: () => void;
+  /** Closes this and opens the entry of doors found bridged. */
+  readonly onDanger: () => void;
 }
 
 /** Car and landing door together is no choice here: each entry names one contact. */
-export function SetBridgeDialog({ liftId, landings, open, onClose }: SetBridgeDialogProps) {
+export function SetBridgeDialog({ liftId, landings, open, onClose, onDanger }: SetBridgeDialogProps) {
   const draft = useDraft<SetBridgeDraft>(`bridge.set ${liftId}`, startSetBridge);
   const write = useWrite("bridge.set");
   const reading = readSetBridge(draft.value, new Date());
@@ -52,6 +55,7 @@ export function SetBridgeDialog({ liftId, landings, open, onClose }: SetBridgeDi
       }
     >
       <SetBridgeCaution />
+      <OtherDoorBridged liftId={liftId} contact={draft.value.contact} onDanger={onDanger} />
       {draft.ready && (
         <SetBridgeFields
           value={draft.value}

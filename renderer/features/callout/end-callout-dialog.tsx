@@ -13,7 +13,8 @@ import { type DraftState, useDraft } from "../../use-draft.ts";
 import { useRead } from "../../use-read.ts";
 import { useWrite } from "../../use-write.ts";
 import { DayField } from "./day-field.tsx";
-import { type EndingDraft, endingAdvice, endingProblems, toEndInput } from "./ending-draft.ts";
+import { type EndingDraft, endingProblems, toEndInput } from "./ending-draft.ts";
+import { EndingHints } from "./ending-hints.tsx";
 import { fieldProblem } from "./field-problem.ts";
 import { Refused } from "./way-out.tsx";
 
@@ -61,6 +62,11 @@ function EndingForm({
   });
   const write = useWrite("callout.end");
   const { value } = draft;
+  // The refusal was about the ending as it stood: with another choice it is past.
+  const changed: typeof draft.set = (next) => {
+    write.clearError();
+    draft.set(next);
+  };
   const submit = async (event: FormEvent) => {
     event.preventDefault();
     draft.set((before) => ({ ...before, asked: true }));
@@ -79,8 +85,11 @@ function EndingForm({
   return (
     <form className="stack" onSubmit={(event) => void submit(event)} noValidate>
       {found.lift !== null && <LiftState lift={found.lift} />}
-      <EndingFields draft={draft} refusedAt={(path) => fieldProblem(write.error, path)} />
-      {value.ending !== null && <p>{endingAdvice(value.ending, found.lift?.state ?? null)}</p>}
+      <EndingFields
+        draft={{ ...draft, set: changed }}
+        refusedAt={(path) => fieldProblem(write.error, path)}
+      />
+      <EndingHints found={found} ending={value.ending} onClose={onClose} />
       <Refused error={write.error} {...(onItsPage ? {} : { calloutId: id })} />
       <div className="dialog-actions">
         <Button kind="first" type="submit" pending={write.pending} disabled={!draft.ready}>

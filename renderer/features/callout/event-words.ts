@@ -18,11 +18,11 @@ const stateWords: { readonly [Kind in EventKind]: string } = {
   closed: "Closed",
 };
 
-type StateFacts = Pick<CalloutLine, "inside" | "made" | "state">;
+type StateFacts = Pick<CalloutLine, "stillInside" | "state">;
 
-/** People are inside until somebody recorded that they are out. */
-export function peopleAreInside(line: Pick<CalloutLine, "inside" | "made">): boolean {
-  return line.inside === "people inside" && !line.made.includes("people released");
+/** People are inside until somebody recorded that they are out, after they were reported. */
+export function peopleAreInside(line: Pick<CalloutLine, "stillInside">): boolean {
+  return line.stillInside;
 }
 
 /** What a list says of a callout before anything else, with its mark. */
@@ -36,10 +36,17 @@ export function calloutState(line: StateFacts): {
 }
 
 /** The events a person may record now, in their order: not yet made, and neither the call nor the closing. */
-export function recordableEvents(line: Pick<CalloutLine, "inside" | "made">): readonly RecordableEvent[] {
+export function recordableEvents(
+  line: Pick<CalloutLine, "inside" | "made" | "stillInside">,
+): readonly RecordableEvent[] {
   return expectedEvents(line.inside).filter(
     (kind): kind is RecordableEvent =>
-      kind !== "received" && kind !== "closed" && (kind === "passed on" || !line.made.includes(kind)),
+      kind !== "received" &&
+      kind !== "closed" &&
+      (kind === "passed on" ||
+        !line.made.includes(kind) ||
+        // A release before the report was of others: this one is still to come.
+        (kind === "people released" && line.stillInside)),
   );
 }
 export type RecordableEvent = Exclude<EventKind, "received" | "closed">;

@@ -46,7 +46,7 @@ export function LiftSection({ found, onSettle }: LiftSectionProps) {
             Lift record
           </Link>
           <Link to="/site/$id" params={{ id: lift.siteId }}>
-            Site: access, keys, contact
+            Site<span className="wide-only-inline">: access, keys, contact</span>
           </Link>
         </div>
         {place > 0 && (

@@ -101,11 +101,18 @@ function useEventEntry(line: CalloutLine, onClose: () => void) {
     });
     if (result.ok) onClose();
   };
+  // What was refused is about the old entry: once it is changed, the refusal is past.
+  const changing =
+    <Value,>(set: (value: Value) => void) =>
+    (value: Value) => {
+      write.clearError();
+      set(value);
+    };
   return {
     ...{
       choices,
       kind,
-      setKind,
+      setKind: changing(setKind),
       sendable,
       people,
       to,
@@ -114,7 +121,7 @@ function useEventEntry(line: CalloutLine, onClose: () => void) {
       setComparedBy,
       note,
       setNote,
-      time,
+      time: { ...time, set: changing(time.set) },
     },
     ...{ asked, record, pending: write.pending, error: write.error },
     timeProblem: asked ? time.problem : undefined,

@@ -3,6 +3,7 @@ import { formatSince } from "#shared-lib/format.ts";
 import { MarkShape } from "../../ui/mark.tsx";
 import { RuledTitle } from "../../ui/ruled-title.tsx";
 import { peopleAreInside, peopleWords } from "./event-words.ts";
+import { insideCallBack } from "./inside-call-back.ts";
 import { WhatToSay } from "./what-to-say.tsx";
 
 /** What was said, by whom, and the people inside: first and framed until they are out. */
@@ -18,7 +19,12 @@ export function SaidSection({ found }: { readonly found: OutputOf<"callout.find"
     <section>
       <RuledTitle>What was said</RuledTitle>
       <div className="stack">
-        <Inside callout={callout} isOver={!peopleAreInside(line)} isOpen={callout.endedAt === null} />
+        <Inside
+          callout={callout}
+          callBack={insideCallBack(found)}
+          isOver={!peopleAreInside(line)}
+          isOpen={callout.endedAt === null}
+        />
         <blockquote className="caller-words">“{callout.said}”</blockquote>
         <dl className="facts">
           {facts
@@ -53,11 +59,13 @@ export function SaidSection({ found }: { readonly found: OutputOf<"callout.find"
 
 interface InsideProps {
   readonly callout: OutputOf<"callout.find">["callout"];
+  /** The number of the caller who reported people inside, in words. */
+  readonly callBack: string;
   readonly isOver: boolean;
   readonly isOpen: boolean;
 }
 
-function Inside({ callout, isOver, isOpen }: InsideProps) {
+function Inside({ callout, callBack, isOver, isOpen }: InsideProps) {
   if (callout.inside === "nobody") return <p>Nobody inside.</p>;
   if (callout.inside === "not recorded")
     return <p className="soft">Not recorded whether anyone was inside.</p>;
@@ -85,13 +93,7 @@ function Inside({ callout, isOver, isOpen }: InsideProps) {
         <b className="pencil">
           {count} inside.{condition}
         </b>{" "}
-        {callout.callBack === "" ? (
-          <b className="pencil">No call-back number is written down.</b>
-        ) : (
-          <>
-            Call back on <b>{callout.callBack}</b>.
-          </>
-        )}
+        <b className={callBack.startsWith("No ") ? "pencil" : ""}>{callBack}</b>
       </p>
       <WhatToSay />
     </div>

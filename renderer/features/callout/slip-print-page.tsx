@@ -9,7 +9,8 @@ import { PageTitle } from "../../ui/page-title.tsx";
 import { PrintSheet } from "../../ui/print-sheet.tsx";
 import { useProgram } from "../../use-program.ts";
 import { useRead } from "../../use-read.ts";
-import { byTimeThenOrder, peopleWords } from "./event-words.ts";
+import { byTimeThenOrder, peopleAreInside, peopleWords } from "./event-words.ts";
+import { insideCallBack } from "./inside-call-back.ts";
 import { PrintFacts } from "./print-facts.tsx";
 import { shorten } from "./shorten.ts";
 
@@ -54,22 +55,19 @@ function Slip({ found, lift }: SlipProps) {
       page="1 of 1"
     >
       <div className="slip">
+        {callout.inside === "people inside" && <PeopleInside found={found} />}
         <h2>{line.liftTitle}</h2>
         {lift !== undefined && <Access lift={lift} />}
         <h2>What was said</h2>
-        <p className="caller-words">“{shorten(callout.said, 400)}”</p>
+        <CallerWords {...callout} at={callout.receivedAt} />
+        {found.callers.map((one) => (
+          <CallerWords key={one.id} {...one} />
+        ))}
         <PrintFacts
           facts={[
-            ["Received", formatDayAndTime(callout.receivedAt)],
-            ["Inside", insideWords(callout)],
-            ["Caller", callout.caller],
-            ["Call back on", callout.callBack],
+            ["Inside", callout.inside === "people inside" ? "" : callout.inside],
             ["Display reading", callout.displayReading],
             ["Fault group", `${callout.group}${callout.groupSettled ? "" : " (proposed)"}`],
-            [
-              "Further callers",
-              shorten(found.callers.map((one) => one.caller || "not named").join("; "), 120),
-            ],
           ]}
         />
         <Events found={found} />
@@ -125,9 +123,35 @@ function PrintCaution() {
   );
 }
 
-function insideWords(callout: OutputOf<"callout.find">["callout"]): string {
-  if (callout.inside !== "people inside") return callout.inside;
-  return [`${peopleWords(callout.insideCount)} inside`, shorten(callout.insideCondition, 160)]
-    .filter(Boolean)
-    .join(". ");
+/** First on the sheet: the engineer must not have to look for it. */
+function PeopleInside({ found }: { readonly found: OutputOf<"callout.find"> }) {
+  const { callout, line } = found;
+  const isOver = !peopleAreInside(line);
+  return (
+    <p className="slip-inside">
+      <b>
+        {peopleWords(callout.insideCount)} inside{isOver ? ", released" : ""}.
+      </b>{" "}
+      {callout.insideCondition !== "" && `${callout.insideCondition}. `}
+      {!isOver && insideCallBack(found)}
+    </p>
+  );
+}
+
+type CallerWordsProps = Pick<
+  OutputOf<"callout.find">["callers"][number],
+  "at" | "caller" | "callBack" | "said"
+>;
+
+/** Never cut: what the second caller saw can be what the fault is found by. A long slip goes on overleaf. */
+function CallerWords({ at, caller, callBack, said }: CallerWordsProps) {
+  return (
+    <div>
+      <p>
+        {formatDayAndTime(at)}, {caller === "" ? "caller not named" : caller},{" "}
+        {callBack === "" ? "no number" : callBack}
+      </p>
+      <p className="caller-words">“{said}”</p>
+    </div>
+  );
 }

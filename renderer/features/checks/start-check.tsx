@@ -11,6 +11,7 @@ import { useCommand } from "../../use-command.ts";
 import { useRead } from "../../use-read.ts";
 import { useWrite } from "../../use-write.ts";
 import type { ChecksAddress } from "./check-address.ts";
+import { InServiceAdvice } from "./in-service-advice.tsx";
 import { LiftChoice } from "./lift-choice.tsx";
 import { PlanChoice } from "./plan-choice.tsx";
 
@@ -71,6 +72,7 @@ export function StartCheck({ address, onLift }: StartCheckProps) {
         />
       )}
       {plan !== undefined && <Caution>{plan.cautions.join(" ")}</Caution>}
+      <InServiceAdvice lift={lift} planId={plan?.id} />
       {noLandings && (
         <FieldError problem="The landings of this lift are not recorded: enter them with the lift, then start the check." />
       )}

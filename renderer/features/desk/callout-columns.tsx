@@ -58,7 +58,8 @@ function Said({ line }: { readonly line: CalloutLine }) {
             <b className="pencil">No call-back number</b>
           ) : (
             <>
-              Call back <b>{line.callBack}</b>
+              {/* A later caller reported them: the line holds the first caller's number only, and says so. */}
+              {line.insideSince === null ? "Call back" : "First caller"} <b>{line.callBack}</b>
             </>
           )}
           <span className="wide-only-inline">

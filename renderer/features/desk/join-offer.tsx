@@ -4,7 +4,7 @@ import { Button } from "../../ui/button.tsx";
 import { MarkShape } from "../../ui/mark.tsx";
 import { useCommand } from "../../use-command.ts";
 import { calloutState } from "../callout/event-words.ts";
-import type { NewCalloutDraft } from "./new-callout-draft.ts";
+import { type NewCalloutDraft, saidOf } from "./new-callout-draft.ts";
 
 interface JoinOfferProps {
   /** Open callouts of the chosen lift. */
@@ -17,7 +17,7 @@ interface JoinOfferProps {
 /** A second caller for an open trouble is added to it, not logged twice. */
 export function JoinOffer({ open, draft, onJoin, pending }: JoinOfferProps) {
   const [first] = open;
-  const hasWords = draft.said.trim() !== "";
+  const hasWords = saidOf(draft) !== "";
   useCommand({
     name: "Add this caller to the open callout",
     keys: "Alt J",
@@ -32,10 +32,10 @@ export function JoinOffer({ open, draft, onJoin, pending }: JoinOfferProps) {
     <section className="join-offer" aria-label="Open on this lift already">
       {open.map((line, i) => (
         <div key={line.id} className="spread">
-          <p>
-            <MarkShape kind={calloutState(line).mark} /> <b>Open on this lift already:</b> {line.number}, “
-            {line.said}”, since {formatSince(line.receivedAt, new Date())}
-            {line.engineer === null ? ", with nobody yet" : `, with ${line.engineer.name}`}.
+          <p className="join-words">
+            <MarkShape kind={calloutState(line).mark} /> <b>Open here already:</b> {line.number},{" "}
+            {formatSince(line.receivedAt, new Date())}
+            {line.engineer === null ? ", with nobody yet" : `, with ${line.engineer.name}`}: “{line.said}”
           </p>
           <Button
             onPress={() => onJoin(line)}
@@ -47,7 +47,7 @@ export function JoinOffer({ open, draft, onJoin, pending }: JoinOfferProps) {
           </Button>
         </div>
       ))}
-      {!hasWords && <p className="soft label">Write down what the caller says, then add it.</p>}
+      {!hasWords && <p className="soft label join-hint">Write down what the caller says, then add it.</p>}
     </section>
   );
 }

@@ -48,7 +48,7 @@ export function newCalloutProblems(draft: NewCalloutDraft): NewCalloutProblems {
   if (draft.liftId === null && draft.liftText.trim() === "")
     problems.lift = "Choose a lift, or write what the caller calls it: it can be settled later.";
   if (draft.inside === null) problems.inside = "Ask whether anyone is inside. Not known can be chosen.";
-  if (draft.said.trim() === "") problems.said = "Write down what the caller says.";
+  if (saidOf(draft) === "") problems.said = "Write down what the caller says.";
   if (draft.inside === "people inside" && readCount(draft.insideCount) === "unclear")
     problems.insideCount = "A whole number from 1 to 100, or leave it empty.";
   return problems;
@@ -60,6 +60,11 @@ function readCount(text: string): number | null | "unclear" {
   if (reading.kind !== "number") return "unclear";
   const { number } = reading;
   return Number.isInteger(number) && number >= 1 && number <= 100 ? number : "unclear";
+}
+
+/** People inside must be saved at once: without words that is what is written down; words are added later. */
+export function saidOf(draft: Pick<NewCalloutDraft, "said" | "inside">): string {
+  return draft.said.trim() || (draft.inside === "people inside" ? "People inside" : "");
 }
 
 /** The group that is saved: chosen by hand, else as the words read. */
@@ -89,7 +94,7 @@ export function toLogInput(draft: NewCalloutDraft, passTo: string | null): Input
     liftId: draft.liftId,
     liftWords: draft.liftId === null ? draft.liftText.trim() : "",
     landingId: draft.liftId === null ? null : draft.landingId,
-    said: draft.said.trim(),
+    said: saidOf(draft),
     group: groupOf(draft),
     ...insideFields(draft),
     caller: draft.caller.trim(),

@@ -61,7 +61,7 @@ export function NewCallout({ draft, beside }: NewCalloutProps) {
       </div>
       <Fields draft={draft} beside={beside} save={save} />
       <Refused error={save.error} />
-      <div className="buttons">
+      <div className="buttons new-callout-steps">
         <Button kind="first" keys="Ctrl Enter" onPress={passOn} pending={save.pending}>
           Save and pass on
         </Button>

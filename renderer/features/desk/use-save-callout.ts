@@ -3,7 +3,7 @@ import type { CalloutLine } from "#shared-lib/contract/callout.ts";
 import type { SillbookError } from "#shared-lib/errors.ts";
 import type { DraftState } from "../../use-draft.ts";
 import { useWrite } from "../../use-write.ts";
-import { emptyCallout, insideFields, type NewCalloutDraft, toLogInput } from "./new-callout-draft.ts";
+import { emptyCallout, insideFields, type NewCalloutDraft, saidOf, toLogInput } from "./new-callout-draft.ts";
 
 export interface SavedCallout {
   readonly id: string;
@@ -74,9 +74,9 @@ export function useSaveCallout(draft: DraftState<NewCalloutDraft>, onSaved: () =
 }
 
 function joinInput(id: string, draft: NewCalloutDraft) {
-  const { said, displayReading, insideCondition } = { ...emptyCallout, ...draft };
+  const { displayReading, insideCondition } = { ...emptyCallout, ...draft };
   const words = [
-    said.trim(),
+    saidOf(draft),
     displayReading.trim() === "" ? "" : `Display reading: ${displayReading.trim()}`,
     insideCondition.trim() === "" ? "" : `People inside: ${insideCondition.trim()}`,
   ];

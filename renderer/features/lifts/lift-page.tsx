@@ -94,7 +94,13 @@ function FoundLift({ found }: { readonly found: Found }) {
       </section>
       <LiftStateDialog lift={lift} open={asked === "state"} onClose={close} />
       <VisitDialog liftId={lift.id} open={asked === "visit"} onClose={close} />
-      <SetBridgeDialog liftId={lift.id} landings={landings} open={asked === "bridge"} onClose={close} />
+      <SetBridgeDialog
+        liftId={lift.id}
+        landings={landings}
+        open={asked === "bridge"}
+        onClose={close}
+        onDanger={() => setAsked("danger")}
+      />
       <RecordDangerDialog liftId={lift.id} open={asked === "danger"} onClose={close} />
     </div>
   );

@@ -14,7 +14,8 @@ export function AttentionList({ items }: { readonly items: readonly AttentionIte
   if (items.length === 0) {
     return (
       <p className="review-quiet">
-        Nothing needs a person now: no bridge is open, no danger is recorded, no chain of repeats goes on.
+        Nothing needs a person now: nobody is recorded inside a lift, no bridge is open, no danger is
+        recorded, no chain of repeats goes on.
       </p>
     );
   }
@@ -25,7 +26,11 @@ export function AttentionList({ items }: { readonly items: readonly AttentionIte
           <li key={item.key}>
             <TriangleNumber number={index + 1} />
             <p>
-              <Link to="/lift/$id" params={{ id: item.liftId }} className="strong">
+              <Link
+                to={item.to.kind === "lift" ? "/lift/$id" : "/callout/$id"}
+                params={{ id: item.to.id }}
+                className="strong"
+              >
                 {item.lead}
               </Link>{" "}
               {item.rest}

@@ -1,6 +1,8 @@
+import type { CalloutLine } from "#shared-lib/contract/callout.ts";
 import type { OutputOf } from "#shared-lib/contract/operations.ts";
 import { formatDay, formatSince } from "#shared-lib/format.ts";
 import { bridgeAcross } from "../bridges/bridge-parts.ts";
+import { peopleAreInside, peopleWords } from "../callout/event-words.ts";
 import { chainKey, chainWords, fixTriedAgain, fixWords } from "./review-words.ts";
 
 type Attention = OutputOf<"review.attention">;
@@ -8,8 +10,11 @@ type Attention = OutputOf<"review.attention">;
 /** One sentence of what needs a person, with the lift it is about. */
 export interface AttentionItem {
   readonly key: string;
-  readonly liftId: string;
-  /** Leads to the lift. */
+  /** The place it leads to. */
+  readonly to:
+    | { readonly kind: "lift"; readonly id: string }
+    | { readonly kind: "callout"; readonly id: string };
+  /** Leads there. */
   readonly lead: string;
   readonly rest: string;
   /** Callouts of a chain; none for a bridge or a danger. */
@@ -17,20 +22,41 @@ export interface AttentionItem {
   readonly listTitle: string;
 }
 
-/** What can hurt somebody comes first: dangers, then open bridges, then the chains of repeats that run. */
-export function attentionItems({ dangers, bridges, chains }: Attention, now: Date): AttentionItem[] {
+/**
+ * People inside come first, then what can hurt somebody: dangers, then open bridges; then the chains of repeats that run.
+ * @param open open callouts
+ */
+export function attentionItems(
+  { dangers, bridges, chains }: Attention,
+  open: readonly CalloutLine[],
+  now: Date,
+): AttentionItem[] {
   return [
+    ...open.filter(peopleAreInside).map((line) => insideItem(line, now)),
     ...dangers.map((danger) => dangerItem(danger, now)),
     ...bridges.map((bridge) => bridgeItem(bridge, now)),
     ...chains.map(chainItem),
   ];
 }
 
+function insideItem(line: CalloutLine, now: Date): AttentionItem {
+  const { id, number, liftTitle, insideCount, insideSince, receivedAt, engineer } = line;
+  const since = formatSince(insideSince ?? receivedAt, now);
+  return {
+    key: id,
+    to: { kind: "callout", id },
+    lead: `${liftTitle}: ${peopleWords(insideCount).toLowerCase()} inside.`,
+    rest: `Since ${since}, ${number}, ${engineer === null ? "with nobody yet" : `with ${engineer.name}`}. Not recorded as released.`,
+    calloutIds: [],
+    listTitle: "",
+  };
+}
+
 function dangerItem(danger: Attention["dangers"][number], now: Date): AttentionItem {
   const { id, liftId, liftTitle, foundAt, foundBy } = danger;
   return {
     key: id,
-    liftId,
+    to: { kind: "lift", id: liftId },
     lead: `${liftTitle}: car door and landing door found bridged together.`,
     rest: `Found ${formatSince(foundAt, now)}, ${foundBy.name}. Blocks every further step until it is cleared.`,
     calloutIds: [],
@@ -46,7 +72,7 @@ function bridgeItem(bridge: Attention["bridges"][number], now: Date): AttentionI
       : `Removal recorded ${formatSince(removedAt, now)}; the second check is missing.`;
   return {
     key: id,
-    liftId,
+    to: { kind: "lift", id: liftId },
     lead: `${liftTitle}: bridge open.`,
     rest: `Across ${bridgeAcross(bridge)}, set ${formatSince(setAt, now)}, ${setBy.name}. ${after}`,
     calloutIds: [],
@@ -60,7 +86,7 @@ function chainItem(chain: Attention["chains"][number]): AttentionItem {
   const last = newest === undefined ? "" : `The last came on ${formatDay(newest.receivedAt)}.`;
   return {
     key: chainKey(chain),
-    liftId: chain.liftId,
+    to: { kind: "lift", id: chain.liftId },
     lead: `${chain.liftTitle}: ${chainWords(chain)}.`,
     rest: tried === null ? last : fixWords(tried),
     calloutIds: chain.callouts.map(({ id }) => id),

@@ -29,13 +29,17 @@ export function ReviewPage() {
   const change = () => setChanging(true);
   useCommand({ name: "Change time, site or fault group", keys: "F", group: "Review", run: change });
   useCommand({ name: "Print the review", keys: "P", group: "Review", run: printPage });
-  const { attention, repeats, address, now } = review;
+  const { attention, open, repeats, address, now } = review;
   const siteName = sites.find(({ id }) => id === address.site)?.name;
   return (
     <div className="review">
       <ReviewHead review={review} siteName={siteName} onChange={change} />
       <ReviewPart read={attention}>
-        {(found) => <AttentionList items={attentionItems(found, now)} />}
+        {(found) => (
+          <ReviewPart read={open}>
+            {({ callouts }) => <AttentionList items={attentionItems(found, callouts, now)} />}
+          </ReviewPart>
+        )}
       </ReviewPart>
       <ReviewPart read={repeats}>
         {({ firstReceivedAt }) =>

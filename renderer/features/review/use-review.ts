@@ -25,6 +25,8 @@ export interface Review {
   readonly withoutCause: ReadState<OutputOf<"review.withoutCause">>;
   readonly notesUsed: ReadState<OutputOf<"review.notesUsed">>;
   readonly attention: ReadState<OutputOf<"review.attention">>;
+  /** Open callouts of the sites looked at, whatever their group: people inside are no matter of groups. */
+  readonly open: ReadState<OutputOf<"callout.list">>;
   readonly yearBefore: YearBefore;
 }
 
@@ -59,6 +61,14 @@ export function useReview(): Review {
     withoutCause: useRead("review.withoutCause", period, { entities }),
     notesUsed: useRead("review.notesUsed", period, { entities }),
     attention: useRead("review.attention", { ...upToNow(now), ...narrowed }, { entities }),
+    open: useRead(
+      "callout.list",
+      {
+        filter: { open: true, ...(address.site === null ? {} : { siteId: address.site }) },
+        limit: 2000,
+      },
+      { entities: [...entities, "callout event"] },
+    ),
     yearBefore: yearBeforeOf(moments, repeats.value?.firstReceivedAt ?? null),
   };
 }

@@ -42,7 +42,9 @@ export function DeletedSection() {
         rows={list.value?.records ?? []}
         rowKey={(record) => record.id}
         empty={
-          <p className="soft">Nothing is deleted. What is deleted stays here and can be brought back.</p>
+          <p className="soft">
+            Nothing has been deleted. A deleted record stays here and can be brought back.
+          </p>
         }
       />
       <ErrorNote error={restore.error ?? list.error} />

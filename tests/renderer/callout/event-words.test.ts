@@ -9,35 +9,37 @@ import {
 } from "../../../renderer/features/callout/event-words.ts";
 
 test("a person inside is said before everything else, until people released is recorded", () => {
-  const inside = { inside: "people inside", made: ["received", "arrived"], state: "arrived" } as const;
-  expect(calloutState({ ...inside, made: [...inside.made] })).toEqual({
+  const inside = { stillInside: true, state: "arrived" } as const;
+  expect(calloutState(inside)).toEqual({
     mark: "person inside",
     words: "Person inside",
     pencil: true,
   });
-  const released = { ...inside, made: [...inside.made, "people released" as const] };
+  expect(peopleAreInside(inside)).toBe(true);
+  const released = { stillInside: false, state: "people released" } as const;
   expect(peopleAreInside(released)).toBe(false);
-  expect(calloutState({ ...released, state: "people released" }).words).toBe("People released");
+  expect(calloutState(released).words).toBe("People released");
 });
 
 test("back in service stands as flush sills and reads in service", () => {
-  const line = { inside: "nobody", made: ["received" as const], state: "back in service" } as const;
-  expect(calloutState({ ...line, made: [...line.made] })).toMatchObject({
+  expect(calloutState({ stillInside: false, state: "back in service" })).toMatchObject({
     mark: "flush",
     words: "In service",
   });
 });
 
 test("what can be recorded: never the call or the closing, passing on again and again", () => {
-  expect(recordableEvents({ inside: "nobody", made: ["received", "passed on"] })).toEqual([
+  expect(recordableEvents({ inside: "nobody", made: ["received", "passed on"], stillInside: false })).toEqual(
+    ["passed on", "arrived", "made safe", "back in service"],
+  );
+  const inside = { inside: "people inside", stillInside: true } as const;
+  const still = ["passed on", "people released", "made safe", "back in service"];
+  expect(recordableEvents({ ...inside, made: ["received", "arrived"] })).toEqual(still);
+  // Others were released before these were reported.
+  expect(recordableEvents({ ...inside, made: ["received", "arrived", "people released"] })).toEqual(still);
+  const released = { ...inside, stillInside: false };
+  expect(recordableEvents({ ...released, made: ["received", "arrived", "people released"] })).toEqual([
     "passed on",
-    "arrived",
-    "made safe",
-    "back in service",
-  ]);
-  expect(recordableEvents({ inside: "people inside", made: ["received", "arrived"] })).toEqual([
-    "passed on",
-    "people released",
     "made safe",
     "back in service",
   ]);

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import type { CalloutLine } from "#shared-lib/contract/callout.ts";
 import { attentionItems } from "../../../renderer/features/review/attention.ts";
 import {
   type Chain,
@@ -154,11 +155,46 @@ describe("what needs a person", () => {
     clearedHow: "",
   };
   const now = new Date("2026-11-17T12:00:00.000Z");
+  const lineOf = (facts: Pick<CalloutLine, "id" | "stillInside">): CalloutLine => ({
+    ...facts,
+    version: 1,
+    number: "A-0007",
+    liftId: "lift 4",
+    liftTitle: "Heron Wharf, Lift 1",
+    said: "stuck",
+    group: "not yet known",
+    inside: facts.stillInside ? "people inside" : "nobody",
+    insideCount: facts.stillInside ? 2 : null,
+    insideSince: null,
+    callBack: "",
+    receivedAt: "2026-11-17T11:00:00.000Z",
+    endedAt: null,
+    ending: null,
+    awaits: null,
+    returnVisitOn: null,
+    state: "received",
+    next: "passed on",
+    made: ["received"],
+    engineer: null,
+    callerCount: 1,
+    openBridges: [],
+    danger: false,
+    repeat: 0,
+    cause: "",
+    fix: "",
+  });
 
-  test("dangers come before bridges, bridges before repeats, each leads to its lift", () => {
+  test("people inside come first, dangers before bridges, bridges before repeats, each leads to its place", () => {
     const chains = [chainOf(["Edge cleaned", "Edge cleaned", "", ""])];
-    const items = attentionItems({ chains, bridges: [bridge], dangers: [danger] }, now);
-    expect(items.map(({ liftId }) => liftId)).toEqual(["lift 3", "lift 2", "lift"]);
+    const open = [
+      lineOf({ id: "without people", stillInside: false }),
+      lineOf({ id: "callout", stillInside: true }),
+    ];
+    const [inside, ...items] = attentionItems({ chains, bridges: [bridge], dangers: [danger] }, open, now);
+    expect(inside?.to).toEqual({ kind: "callout", id: "callout" });
+    expect(inside?.lead).toBe("Heron Wharf, Lift 1: 2 people inside.");
+    expect(inside?.rest).toMatch(/^Since .*, A-0007, with nobody yet\. Not recorded as released\.$/);
+    expect(items.map(({ to }) => to.id)).toEqual(["lift 3", "lift 2", "lift"]);
     expect(items.map(({ lead }) => lead)).toEqual([
       "Gannet Row, Lift 2: car door and landing door found bridged together.",
       "Kittiwake House, Lift 2: bridge open.",
@@ -173,7 +209,7 @@ describe("what needs a person", () => {
 
   test("a removal without its second check is still open, and says so", () => {
     const removed = { ...bridge, removedAt: "2026-11-17T10:00:00.000Z", removedBy: who };
-    const [item] = attentionItems({ chains: [], bridges: [removed], dangers: [] }, now);
+    const [item] = attentionItems({ chains: [], bridges: [removed], dangers: [] }, [], now);
     expect(item?.rest).toMatch(/Removal recorded .*; the second check is missing\.$/);
   });
 });
