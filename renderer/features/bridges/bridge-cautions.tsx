@@ -5,10 +5,9 @@ export function SetBridgeCaution() {
   return (
     <Caution>
       Only across one contact of the safety chain, by trained people, under inspection or emergency electrical
-      control, with the lift off normal service. It is entered here before it is set. Car door and landing
-      door are never bridged together. Local codes and the maker’s instructions decide. A lift built to EN
-      81-20 has its own bypass device for door contacts (5.12.1.8, from memory: check the current text): use
-      that instead of a lead.
+      control, with the lift off normal service. Car door and landing door are never bridged together. A lift
+      built to EN 81-20 has its own bypass device for door contacts (5.12.1.8, from memory: check the current
+      text): use that instead of a lead. Local codes and the maker’s instructions decide.
     </Caution>
   );
 }

@@ -8,7 +8,7 @@ import { Mark } from "../../ui/mark.tsx";
 import { PageTitle } from "../../ui/page-title.tsx";
 import { useCommand } from "../../use-command.ts";
 import { useNow } from "../../use-now.ts";
-import { calloutState, progressOf } from "./event-words.ts";
+import { calloutState, progressOf } from "./event-parts.ts";
 
 export type CalloutStep = "event" | "pass on" | "end" | "change" | "reopen" | "history";
 

@@ -14,7 +14,7 @@ import { useRead } from "../../use-read.ts";
 import { useWrite } from "../../use-write.ts";
 import { DayField } from "./day-field.tsx";
 import { type EndingDraft, endingProblems, toEndInput } from "./ending-draft.ts";
-import { EndingHints } from "./ending-hints.tsx";
+import { EndingHints, InsideFirst } from "./ending-hints.tsx";
 import { fieldProblem } from "./field-problem.ts";
 import { Refused } from "./way-out.tsx";
 
@@ -85,6 +85,7 @@ function EndingForm({
   return (
     <form className="stack" onSubmit={(event) => void submit(event)} noValidate>
       {found.lift !== null && <LiftState lift={found.lift} />}
+      <InsideFirst found={found} />
       <EndingFields
         draft={{ ...draft, set: changed }}
         refusedAt={(path) => fieldProblem(write.error, path)}

@@ -4,7 +4,7 @@ import type { Ending } from "#shared-lib/words.ts";
 import { Button } from "../../ui/button.tsx";
 import { useRead } from "../../use-read.ts";
 import { endingAdvice } from "./ending-draft.ts";
-import { peopleAreInside, peopleWords } from "./event-words.ts";
+import { peopleAreInside, peopleWords } from "./event-parts.ts";
 
 interface EndingHintsProps {
   readonly found: OutputOf<"callout.find">;
@@ -12,9 +12,9 @@ interface EndingHintsProps {
   readonly onClose: () => void;
 }
 
-/** What stands in the way or would be missed, said before ending is tried: people first, then the lift, then the visit. */
-export function EndingHints({ found, ending, onClose }: EndingHintsProps) {
-  const { callout, line, lift } = found;
+/** Before anything else in the dialog: with people inside no ending is taken, whatever is chosen below. */
+export function InsideFirst({ found }: Pick<EndingHintsProps, "found">) {
+  const { callout, line } = found;
   if (peopleAreInside(line)) {
     return (
       <p className="pencil" role="status">
@@ -31,7 +31,13 @@ export function EndingHints({ found, ending, onClose }: EndingHintsProps) {
       </p>
     );
   }
-  if (ending === null) return null;
+  return null;
+}
+
+/** What the ending does to the lift, and what would be missed. */
+export function EndingHints({ found, ending, onClose }: EndingHintsProps) {
+  const { callout, line, lift } = found;
+  if (ending === null || peopleAreInside(line) || callout.inside === "not known") return null;
   return (
     <>
       <p>{endingAdvice(ending, lift?.state ?? null)}</p>

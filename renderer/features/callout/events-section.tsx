@@ -5,7 +5,7 @@ import { Button } from "../../ui/button.tsx";
 import { RuledTitle } from "../../ui/ruled-title.tsx";
 import { Timeline, type TimelineItem } from "../../ui/timeline.tsx";
 import { CorrectEventDialog } from "./event-dialogs.tsx";
-import { byTimeThenOrder, markOfEvent } from "./event-words.ts";
+import { byTimeThenOrder, markOfEvent } from "./event-parts.ts";
 
 interface EventsSectionProps {
   readonly events: readonly CalloutEvent[];

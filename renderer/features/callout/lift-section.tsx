@@ -5,7 +5,7 @@ import { formatSince } from "#shared-lib/format.ts";
 import { Button } from "../../ui/button.tsx";
 import { LiftState } from "../../ui/lift-state.tsx";
 import { RuledTitle } from "../../ui/ruled-title.tsx";
-import { LiftStateDialog } from "./lift-state-dialog.tsx";
+import { LiftStateDialog } from "./lift-state-dialog-panel.tsx";
 import { RepeatChain } from "./repeat-chain.tsx";
 
 interface LiftSectionProps {

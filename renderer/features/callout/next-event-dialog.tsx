@@ -8,7 +8,7 @@ import { Dialog } from "../../ui/dialog.tsx";
 import { TextField } from "../../ui/text-field.tsx";
 import { useProgram } from "../../use-program.ts";
 import { useWrite } from "../../use-write.ts";
-import { markOfEvent, type RecordableEvent, recordableEvents } from "./event-words.ts";
+import { markOfEvent, type RecordableEvent, recordableEvents } from "./event-parts.ts";
 import { fieldProblem } from "./field-problem.ts";
 import { PeopleList, peopleToSend } from "./people-list.tsx";
 import { PersonField } from "./person-field.tsx";

@@ -2,7 +2,7 @@ import type { OutputOf } from "#shared-lib/contract/operations.ts";
 import { formatSince } from "#shared-lib/format.ts";
 import { MarkShape } from "../../ui/mark.tsx";
 import { RuledTitle } from "../../ui/ruled-title.tsx";
-import { peopleAreInside, peopleWords } from "./event-words.ts";
+import { peopleAreInside, peopleWords } from "./event-parts.ts";
 import { insideCallBack } from "./inside-call-back.ts";
 import { WhatToSay } from "./what-to-say.tsx";
 

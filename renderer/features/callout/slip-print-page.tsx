@@ -9,7 +9,7 @@ import { PageTitle } from "../../ui/page-title.tsx";
 import { PrintSheet } from "../../ui/print-sheet.tsx";
 import { useProgram } from "../../use-program.ts";
 import { useRead } from "../../use-read.ts";
-import { byTimeThenOrder, peopleAreInside, peopleWords } from "./event-words.ts";
+import { byTimeThenOrder, peopleAreInside, peopleWords } from "./event-parts.ts";
 import { insideCallBack } from "./inside-call-back.ts";
 import { PrintFacts } from "./print-facts.tsx";
 import { shorten } from "./shorten.ts";

@@ -1,7 +1,7 @@
 import { useState } from "react";
 import type { LiftLine } from "#shared-lib/contract/lift.ts";
 import { Button } from "../../ui/button.tsx";
-import { LiftStateDialog } from "../callout/lift-state-dialog.tsx";
+import { LiftStateDialog } from "../callout/lift-state-dialog-panel.tsx";
 
 /** Plans that open doors or operate switches: nobody may meet the lift at a landing meanwhile. */
 const worksOnLift: ReadonlySet<string> = new Set([

@@ -4,7 +4,7 @@ import { ordinalWord } from "#shared-lib/ordinal-word.ts";
 import { CalloutProgress } from "../../ui/callout-progress.tsx";
 import { Mark, MarkShape } from "../../ui/mark.tsx";
 import type { VirtualColumn } from "../../ui/virtual-table.tsx";
-import { calloutState, peopleAreInside, peopleWords, progressOf } from "../callout/event-words.ts";
+import { calloutState, peopleAreInside, peopleWords, progressOf } from "../callout/event-parts.ts";
 
 /** The columns of the open callouts; the wait runs with `now`. */
 export function openColumns(now: Date): readonly VirtualColumn<CalloutLine>[] {

@@ -3,7 +3,7 @@ import { formatSince } from "#shared-lib/format.ts";
 import { Button } from "../../ui/button.tsx";
 import { MarkShape } from "../../ui/mark.tsx";
 import { useCommand } from "../../use-command.ts";
-import { calloutState } from "../callout/event-words.ts";
+import { calloutState } from "../callout/event-parts.ts";
 import { type NewCalloutDraft, saidOf } from "./new-callout-draft.ts";
 
 interface JoinOfferProps {

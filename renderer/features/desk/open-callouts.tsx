@@ -13,7 +13,7 @@ import { useDebounced } from "../../use-debounced.ts";
 import { useNow } from "../../use-now.ts";
 import { useRead } from "../../use-read.ts";
 import { EndCalloutDialog } from "../callout/end-callout-dialog.tsx";
-import { peopleAreInside } from "../callout/event-words.ts";
+import { peopleAreInside } from "../callout/event-parts.ts";
 import { NextEventDialog } from "../callout/next-event-dialog.tsx";
 import { openColumns } from "./callout-columns.tsx";
 import { OnDuty } from "./on-duty.tsx";

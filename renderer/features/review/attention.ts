@@ -2,7 +2,7 @@ import type { CalloutLine } from "#shared-lib/contract/callout.ts";
 import type { OutputOf } from "#shared-lib/contract/operations.ts";
 import { formatDay, formatSince } from "#shared-lib/format.ts";
 import { bridgeAcross } from "../bridges/bridge-parts.ts";
-import { peopleAreInside, peopleWords } from "../callout/event-words.ts";
+import { peopleAreInside, peopleWords } from "../callout/event-parts.ts";
 import { chainKey, chainWords, fixTriedAgain, fixWords } from "./review-words.ts";
 
 type Attention = OutputOf<"review.attention">;

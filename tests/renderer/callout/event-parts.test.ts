@@ -6,7 +6,7 @@ import {
   peopleWords,
   progressOf,
   recordableEvents,
-} from "../../../renderer/features/callout/event-words.ts";
+} from "../../../renderer/features/callout/event-parts.ts";
 
 test("a person inside is said before everything else, until people released is recorded", () => {
   const inside = { stillInside: true, state: "arrived" } as const;
