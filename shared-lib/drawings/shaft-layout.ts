@@ -179,7 +179,12 @@ function bodies(
   const { left, right } = columns.car;
   const height = carAsDrawnMetres * heights.pixelsPerMetre + 8;
   const car = { x: left - 2, y: heights.yOf(level) - height, width: right - left + 4, height: height + 4 };
-  return [car, ...(counterweight ? [counterweight] : [])].map((box) => ({ box, weight: 2 }));
+  // The words in the middle of the car say where it is: a triangle goes elsewhere before it covers them.
+  const words = { ...car, y: car.y + car.height / 2 - columns.textSize, height: columns.textSize * 2 };
+  return [
+    ...[car, ...(counterweight ? [counterweight] : [])].map((box) => ({ box, weight: 2 })),
+    { box: words, weight: 8 },
+  ];
 }
 
 function markObstacles(

@@ -27,7 +27,8 @@ export function SettingsPage() {
           <CautionsSection />
           <p className="soft label">
             Sillbook {device.programVersion}, SQLite {device.sqliteVersion}. Numbers given out on this machine
-            begin with <span className="marking">{device.shortCode}</span>.
+            begin with <span className="marking">{device.shortCode}</span>, so that those of two machines are
+            told apart. After the dash, N stands for a fault note, B for a bridge, no letter for a callout.
           </p>
         </div>
       </div>
