@@ -112,10 +112,11 @@ describe("the demonstration company", () => {
     });
     afterAll(() => program.close());
 
-    test("what needs a person stands on top, the bridge first, and leads to its lift", async () => {
+    test("what needs a person stands on top, people inside first, then the bridge, and leads there", async () => {
       await openReview();
       const said = await sentences().locator("p").allInnerTexts();
-      expect(said[0]).toMatch(/^Kittiwake House, Lift 2: bridge open\.\sAcross the landing 6 door contact/);
+      expect(said[0]).toMatch(/^Net Loft Studios, Lift 1: 1 person inside\./);
+      expect(said[1]).toMatch(/^Kittiwake House, Lift 2: bridge open\.\sAcross the landing 6 door contact/);
       expect(said.join("\n")).toMatch(/Saltpan Court, Lift 1: third repeat of a door fault\./);
       expect(said.join("\n")).toMatch(/Fulmar Terrace, Lift 1: \S+ repeat of a brake fault\./);
       const chain = sentences().filter({ hasText: "Saltpan Court, Lift 1" });
