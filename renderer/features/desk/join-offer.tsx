@@ -33,7 +33,7 @@ export function JoinOffer({ open, draft, onJoin, pending }: JoinOfferProps) {
       {open.map((line, i) => (
         <div key={line.id} className="spread">
           <p className="join-words">
-            <MarkShape kind={calloutState(line).mark} /> <b>Open here already:</b> {line.number},{" "}
+            <MarkShape kind={calloutState(line).mark} /> <b>Open on this lift already:</b> {line.number},{" "}
             {formatSince(line.receivedAt, new Date())}
             {line.engineer === null ? ", with nobody yet" : `, with ${line.engineer.name}`}: “{line.said}”
           </p>
