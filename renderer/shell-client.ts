@@ -53,6 +53,7 @@ export async function request<Name extends OperationName>(
 async function send(message: OperationRequest, options: RequestOptions): Promise<Envelope> {
   try {
     if (window.sillbook !== undefined) return await window.sillbook.request(message);
+    askedUnheard ||= !hearing;
     const response = await fetch("/request", {
       method: "POST",
       headers: { "content-type": "application/json" },
@@ -75,6 +76,9 @@ function isEnvelope(answer: unknown): answer is Envelope {
 const listeners = new Set<(event: ProgramEvent) => void>();
 const connectionListeners = new Set<(connected: boolean) => void>();
 let endSubscription: (() => void) | undefined;
+let hearing = false;
+/** Something was asked while no event could be heard: its answer may be older than what the program knows. */
+let askedUnheard = false;
 
 /** Calls `listener` for everything the program reports; returns the function that ends it. */
 export function onProgramEvent(listener: (event: ProgramEvent) => void): () => void {
@@ -106,27 +110,34 @@ function tellConnection(connected: boolean): void {
 
 function subscribe(): () => void {
   if (window.sillbook !== undefined) return window.sillbook.onEvent(tellAll);
-  let wasBroken = false;
   const source = new EventSource("/events");
   source.onmessage = (message: MessageEvent<string>) => {
     tellAll(JSON.parse(message.data) as ProgramEvent);
   };
+  let wasBroken = false;
   source.onerror = () => {
     wasBroken = true;
+    hearing = false;
     tellConnection(false);
   };
   source.onopen = () => {
-    if (!wasBroken) return;
+    hearing = true;
+    if (wasBroken) tellConnection(true);
+    const mayHaveMissed = wasBroken || askedUnheard;
     wasBroken = false;
-    tellConnection(true);
-    // Events sent while the stream was broken are lost, so every screen reads again.
+    askedUnheard = false;
+    if (!mayHaveMissed) return;
+    // What the program reported before the stream was open, or while it was broken, is lost: every screen reads again.
     tellAll({
       kind: "changed",
       records: [{ entity: anyEntity, id: anyEntity }],
       at: new Date().toISOString(),
     });
   };
-  return () => source.close();
+  return () => {
+    hearing = false;
+    source.close();
+  };
 }
 
 /** Opens an address outside the program; main decides which addresses are allowed. */

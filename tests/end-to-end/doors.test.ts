@@ -112,6 +112,30 @@ describe.each(programKinds)("%s and the command line", (kind) => {
     await program.close();
   });
 
+  // The desktop window hears from its first moment on; a browser's event stream takes a round trip to open.
+  test.runIf(kind === "local-web")(
+    "what was saved before the page could hear of it is seen all the same",
+    async () => {
+      const program = await startProgram(kind, { folder });
+      const { page } = program;
+      let open = (): void => {};
+      const opened = new Promise<void>((resolve) => {
+        open = resolve;
+      });
+      await page.route("**/events", async (route) => {
+        await opened;
+        await route.continue();
+      });
+      await page.reload();
+      await page.getByRole("textbox", { name: /company/i }).waitFor();
+      expect((await askOne(folder, "company.start", company)).code).toBe(0);
+      expect(await page.getByRole("navigation", { name: "Screens" }).count()).toBe(0);
+      open();
+      await page.getByRole("navigation", { name: "Screens" }).waitFor();
+      await program.close();
+    },
+  );
+
   test("the file that leads to the running program is for this user's eyes only, and goes with it", async () => {
     const program = await startProgram(kind, { folder });
     const file = join(folder, "running.json");
