@@ -36,6 +36,7 @@ export const reviewedSentences: ReadonlySet<string> = new Set([
   "Never wedge or tie a landing door; an open landing door without the car behind it kills.",
   "No landing door contact is ever linked to keep the lift running.",
   "No link is set to see whether it runs.",
+  "Nobody enters the shaft or goes on or under the car.",
   "Nobody in or under the car.",
   "Nobody stands under a car or counterweight that the traction may not hold.",
   "Nobody stands under the car.",
