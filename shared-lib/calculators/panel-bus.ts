@@ -168,7 +168,7 @@ export const panelBus = defineCalculator({
   ],
   inputs: busFields,
   cautions: [
-    "Resistance only with power off, locked off and proved dead.",
+    "Resistance only with every supply and battery off, locked off and proved dead.",
     "Live voltage only by trained people with a rated meter; stay clear of the shaft while the car can move.",
     "Panels and their plugs stand at the open shaft wall: mind the fall.",
     "Only trained people; local codes and the maker's instructions decide.",

@@ -116,7 +116,7 @@ function failed(values: Values, plan: Plan, first: Comparison, pen: Pen): Verdic
       overrun > 0
         ? `The car would pass the level by ${write(overrun)} before it stands.`
         : `The car would still stand before the level, but ${short} of the margin is gone.`,
-    next: `Bring the switch to at least ${write(required)} before the level, by the maker's instructions, and prove it with the car.`,
+    next: `Bring the switch to at least ${write(required)} before the level, by the maker's instructions, and prove it with nobody in car or shaft.`,
     until: `${keepOut} ${whoDecides}`,
   };
 }
@@ -259,7 +259,7 @@ export const terminalSlowdown = defineCalculator({
   ],
   inputs: slowdownFields,
   cautions: [
-    "Measure on inspection control, one person in control; keep the refuge space in pit and headroom in mind.",
+    "Measure on inspection control, one person in control, nobody in the pit while the car moves; know the refuge spaces.",
     "Isolate and lock off before you move a switch or its ramp.",
     "Final limit and slowdown switches are never bridged for this test.",
     "Only trained people; local codes and the maker's instructions decide.",

@@ -326,6 +326,8 @@ export const zoneSensors = defineCalculator({
   inputs: zoneFields,
   cautions: [
     "Measure from the car roof on inspection control, one person in control, stop switch within reach.",
+    "With doors open the car may creep or re-level: nobody steps over the sill, hands and feet out of the opening.",
+    "Live voltage only by trained people with a rated meter.",
     "Isolate and lock off before you touch a magnet, a sensor or a wire.",
     "Nothing is bridged for this test, and car and landing doors are never bridged together.",
     "Only trained people; local codes and the maker's instructions decide.",

@@ -95,7 +95,7 @@ function landingDoors({ landings }: CheckedLift): PlanStep[] {
         "landing-door",
         `Landing door ${landing.marking}${landing.entrances === "both" ? ` ${side}` : ""}`,
         "From the landing, unlock the door with the emergency key while the lift is held still, and let it stand slightly open.",
-        cautions.landing,
+        `${cautions.landing} Weight back, a hand on the frame, nobody leans into the shaft; close it and prove it locked.`,
       ),
       ...atLanding(landing),
     })),

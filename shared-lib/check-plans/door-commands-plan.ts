@@ -125,7 +125,7 @@ function closeSteps(make: MakeStep): PlanStep[] {
       ...make(
         "reversal",
         "The reversal device reopens the closing door",
-        "While the door closes, hold an object of 50 mm into its way, low, at half height and high.",
+        "While the door closes, hold a test piece of 50 mm into its way, foam or card on a stick and never a hand or arm: low, at half height and high, between 25 and 1600 mm above the sill.",
         "door reversal device",
         {
           kind: "yes",

@@ -53,8 +53,8 @@ function carTopSteps(signals: CheckedLift["signals"]): PlanStep[] {
       "stop-switch",
       "car",
       "The stop switch on the car top stops and holds the car",
-      "Press the stop switch on the car top, then try both directions on inspection control.",
-      "Does the car stay still in both directions?",
+      "Before anybody steps on: press the stop switch from the landing, close the landing door, let a second person call the lift. Only where nothing moves go on the car top; in mid travel with inspection on and the stop switch pressed try both directions, up first.",
+      "Does the car stay still each time?",
     ),
     ask(
       "normal-cancelled",
@@ -79,16 +79,39 @@ function carTopSteps(signals: CheckedLift["signals"]): PlanStep[] {
     speed(
       "speed-near-ends",
       "Speed on inspection control near the ends",
-      "Measure the speed where 2.0 m or less of clear height remains above the standing area on the car top or in the pit.",
+      "From the car top station with nobody in the pit, a second person reads the speed at the controller. Up: where 2.0 m or less of clear height remains above the standing area on the car top, you in the refuge space. Down: where 2.0 m or less remains above the pit floor. Note the higher one.",
       0.3,
     ),
     ask(
       "normal-limits",
       "car",
       "The car does not pass its normal limits of travel",
-      "Move the car slowly to the top and to the bottom landing on inspection control.",
+      "Nobody in the pit, you in the refuge space with a hand on the stop switch. Move the car to the top and to the bottom landing on inspection control; stop it where it passes its landing.",
       "Does it stop at the limits of normal travel at both ends?",
     ),
+  ];
+}
+
+/** The station in the pit, proved as the one on the car top; the car is moved away from the person before towards. */
+function pitStationSteps(): PlanStep[] {
+  return [
+    ask(
+      "pit-station-buttons",
+      "pit",
+      "From the pit station the car moves only while both buttons are held",
+      "Only after the pit stop switches are proved; nobody on the car top. First read every button at the controller with the stop switch pressed. Then, car in mid travel, from beside the refuge space, a hand on the stop switch: each button alone, both, let go of each; up first, down only briefly. Leave unchecked where the pit has no station.",
+      "Does the car move only while both are held, in the direction marked, and stop when either is let go?",
+    ),
+    {
+      ...speed(
+        "pit-station-speed",
+        "Speed from the pit station near the pit",
+        "By the maker's procedure; otherwise only upwards: car at the lowest landing, you in the refuge space, nobody on the car top. A second person reads the speed at the controller while 2.0 m or less of clear height remains above the pit floor. Leave unchecked where the pit has no station.",
+        0.3,
+      ),
+      part: "pit",
+      caution: cautions.pit,
+    },
   ];
 }
 
@@ -107,7 +130,7 @@ function prioritySteps(signals: CheckedLift["signals"]): PlanStep[] {
       "two-stations",
       "pit",
       "Two inspection stations on: no movement from one alone",
-      "Only after the stop switches are proved. Car in mid travel; switch both stations on. Leave the pit; try the car top station alone, upwards and briefly, a hand on its stop switch. Then by the maker's procedure with nobody in the way of the car try the other. Leave unchecked where there is only one.",
+      "Only after the stop switches are proved. Car in mid travel; switch both stations on. Leave the pit; try the car top station alone, upwards and briefly, a hand on its stop switch. Then leave the car top, its station still on; from beside the refuge space in the pit try that station alone, upwards and briefly. Leave unchecked where there is only one.",
       "Does the car stay still when one station alone is used?",
     ),
     ask(
@@ -121,7 +144,7 @@ function prioritySteps(signals: CheckedLift["signals"]): PlanStep[] {
       "pit-return",
       "pit",
       "After pit inspection the lift returns to normal only by the reset outside the well",
-      "Switch pit inspection off, leave the pit, close and lock its access, release the stop switches. Leave unchecked where the pit has no station.",
+      "Switch pit inspection off, release a lower stop switch on leaving the pit and the one at the access from the landing, close and lock the access, nobody in the shaft. Call the lift before the reset is operated, and again after it. Leave unchecked where the pit has no station.",
       "Does the lift stay out of normal control until the reset outside the well is operated?",
     ),
     ask(
@@ -134,6 +157,14 @@ function prioritySteps(signals: CheckedLift["signals"]): PlanStep[] {
   ];
 }
 
+/** The stop switches in the pit are proved before anybody moves the car from there. */
+function stepsInOrder(signals: CheckedLift["signals"]): PlanStep[] {
+  const priority = prioritySteps(signals);
+  const pitStop = priority.filter(({ key }) => key === "pit-stop");
+  const others = priority.filter(({ key }) => key !== "pit-stop");
+  return [...carTopSteps(signals), ...pitStop, ...pitStationSteps(), ...others];
+}
+
 export const inspectionControlsPlan: CheckPlan = {
   id: "inspection-controls",
   name: "Inspection and emergency electrical controls",
@@ -141,9 +172,11 @@ export const inspectionControlsPlan: CheckPlan = {
     "Proves that inspection control takes over alone, stops when let go, and gives the lift back only when it is switched off.",
   cautions: [
     "Two people who can hear each other; only the one on inspection control moves the car.",
+    "Nobody is in the pit while the car is moved from the car top, and nobody on the car top while it is moved from the pit.",
+    "The limits are those of EN 81-20:2020. A lift built to an earlier standard may have no pit station, no second button and another speed: it is judged by what it was built to.",
     cautions.carTop,
     cautions.pit,
     cautions.decide,
   ],
-  steps: ({ signals }) => [...carTopSteps(signals), ...prioritySteps(signals)],
+  steps: ({ signals }) => stepsInOrder(signals),
 };

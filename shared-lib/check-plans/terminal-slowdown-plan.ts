@@ -15,8 +15,7 @@ import {
 type End = "up" | "down";
 
 const finalSource = fromMemory("5.12.2");
-const measuring =
-  "Measure on inspection control, one person in control, with the car held still; keep the refuge spaces in mind.";
+const measuring = `${cautions.carTop} One person in control, nobody in the pit while the car moves; measure with the stop switch pressed.`;
 
 /** The lift's own recorded distance is the only limit there is: acting later than that leaves less than was set. */
 function slowdownLimit(recorded: number | null): Expected {

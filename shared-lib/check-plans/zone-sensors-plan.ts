@@ -92,8 +92,8 @@ function sillStep(landing: Landing): PlanStep {
   return {
     key: `sills-${landing.id}`,
     title: `Car sill to landing sill at ${landing.marking}`,
-    how: `Let the lift stop at landing ${landing.marking}, doors fully open, and measure sill to sill with a steel rule. Car above the landing is positive.`,
-    caution: cautions.empty,
+    how: `Let the lift stop at landing ${landing.marking}, doors fully open, nobody inside. Read a rule fixed at the landing sill from a step away. Car above the landing is positive.`,
+    caution: `${cautions.landing} The car may creep or re-level with open doors: nobody steps over the sill, hands and feet stay out of the opening, and the rule is fixed or moved only after it is proved that the lift is kept from moving.`,
     ...atLanding(landing),
     part: "zone-magnet",
     expected: {

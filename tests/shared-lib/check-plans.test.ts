@@ -245,6 +245,19 @@ test("inspection speeds carry their limit, marked as from memory", () => {
     source: expect.stringMatching(/5\.12\.1\.5\.2.*from memory/),
   });
   expect(step("inspection-controls", "speed-near-ends").expected).toMatchObject({ most: 0.3 });
+  expect(step("inspection-controls", "pit-station-speed").expected).toMatchObject({ most: 0.3 });
+});
+
+test("the pit station is used only after the pit stop switches, and the car top speeds need an empty pit", () => {
+  const keys = steps("inspection-controls").map(({ key }) => key);
+  for (const later of ["pit-station-buttons", "pit-station-speed", "two-stations", "pit-return"])
+    expect(keys.indexOf(later), later).toBeGreaterThan(keys.indexOf("pit-stop"));
+  expect(step("inspection-controls", "speed-near-ends").how).toMatch(/nobody in the pit/);
+  for (const key of ["pit-station-buttons", "pit-station-speed"])
+    expect(step("inspection-controls", key)).toMatchObject({
+      part: "pit",
+      how: expect.stringMatching(/nobody on the car top/),
+    });
 });
 
 test("door steps follow the entrances, and a hinged door is not commanded", () => {
