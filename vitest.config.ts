@@ -1,7 +1,7 @@
 import { defineConfig } from "vitest/config";
 
-// Two projects of one runner: pure and data tests run in parallel; what starts programs, browsers or
-// disk torture runs one file at a time so that a two-core machine gives every run the same conditions.
+// Two projects of one runner: pure and data tests run first, as many at a time as there are cores; then what starts
+// programs, browsers or disk torture, two files at a time, because each starts several processes of its own.
 export default defineConfig({
   test: {
     projects: [
@@ -17,6 +17,7 @@ export default defineConfig({
           ],
           testTimeout: 60_000,
           hookTimeout: 60_000,
+          sequence: { groupOrder: 1 },
         },
       },
       {
@@ -30,7 +31,8 @@ export default defineConfig({
           ],
           testTimeout: 120_000,
           hookTimeout: 120_000,
-          fileParallelism: false,
+          maxWorkers: 2,
+          sequence: { groupOrder: 2 },
         },
       },
     ],

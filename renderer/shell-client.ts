@@ -1,4 +1,9 @@
-import type { Envelope, OperationRequest, ProgramEvent } from "#shared-lib/contract/operation.ts";
+import {
+  anyEntity,
+  type Envelope,
+  type OperationRequest,
+  type ProgramEvent,
+} from "#shared-lib/contract/operation.ts";
 import type { InputOf, OperationName, OutputOf } from "#shared-lib/contract/operations.ts";
 import { SillbookError } from "#shared-lib/errors.ts";
 
@@ -16,9 +21,6 @@ declare global {
     readonly sillbook?: DesktopShell;
   }
 }
-
-/** Named in a synthetic "changed" event after a broken connection: anything may have changed meanwhile. */
-export const anyEntity = "*";
 
 let currentPersonId: string | undefined;
 

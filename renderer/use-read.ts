@@ -1,9 +1,9 @@
 import { useCallback, useEffect, useRef, useState } from "react";
-import type { ProgramEvent } from "#shared-lib/contract/operation.ts";
+import { anyEntity, type ProgramEvent } from "#shared-lib/contract/operation.ts";
 import type { InputOf, OperationName, OutputOf } from "#shared-lib/contract/operations.ts";
 import type { SillbookError } from "#shared-lib/errors.ts";
 import { asSillbookError } from "./as-sillbook-error.ts";
-import { anyEntity, onProgramEvent, request } from "./shell-client.ts";
+import { onProgramEvent, request } from "./shell-client.ts";
 
 export interface ReadOptions {
   /** False: nothing is asked and the last value goes. For a search box that is still empty. */

@@ -1,5 +1,6 @@
 import { useEffect } from "react";
-import { anyEntity, onConnectionChange, onProgramEvent } from "./shell-client.ts";
+import { anyEntity } from "#shared-lib/contract/operation.ts";
+import { onConnectionChange, onProgramEvent } from "./shell-client.ts";
 import { connectionChanged, savedElsewhere } from "./use-saved-state.ts";
 
 /** Follows what other windows saved and whether the program answers; the foot of the column shows both. */

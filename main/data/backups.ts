@@ -10,6 +10,7 @@ import {
   readBackupName,
 } from "./backup-retention.ts";
 import type { DataFolderPaths } from "./data-folder.ts";
+import { checkFile, type FileCheck, type FileChecker, isDamage } from "./file-check/check-file.ts";
 import type { FaultPlan } from "./sqlite-disk/disk-faults.ts";
 import {
   copyDurably,
@@ -19,7 +20,6 @@ import {
   syncFolder,
 } from "./sqlite-disk/durable-files.ts";
 import { openSqliteOnDisk } from "./sqlite-disk/open-sqlite-on-disk.ts";
-import { quickCheck } from "./sqlite-disk/sqlite-disk.sql.ts";
 import { diskError } from "./sqlite-disk/sqlite-error.ts";
 import type { SqliteFile } from "./sqlite-disk/sqlite-file.ts";
 import { systemErrorCode } from "./sqlite-disk/system-errors.ts";
@@ -28,12 +28,9 @@ export interface BackupOptions {
   readonly now?: Date;
   /** Only for tests: system calls that fail. */
   readonly faults?: FaultPlan;
-}
-
-export interface BackupCheck {
-  readonly isGood: boolean;
-  /** What SQLite found, in its words. */
-  readonly problems: readonly string[];
+  /** Looks through the copy before it counts; in the caller's thread when left out. */
+  readonly check?: FileChecker;
+  readonly signal?: AbortSignal;
 }
 
 export interface MadeBackup {
@@ -65,8 +62,8 @@ export function listBackups({ backups }: BackupPaths): Backup[] {
 }
 
 /**
- * Makes a backup of the open database, checks it, and only then removes older ones. Nothing else may run in between, as
- * the caller's thread is the only one that has the database.
+ * Makes a backup of the open database, checks it, and only then removes older ones. The copy is made at once, before this
+ * returns; only its check may take place while the database is used again.
  * Errors: `backup-failed` with details { reason } (an error code); no half backup is left under a final name.
  */
 export async function makeBackup(
@@ -77,7 +74,7 @@ export async function makeBackup(
 ): Promise<MadeBackup> {
   const now = options.now ?? new Date();
   const name = freeName(paths, now, kind);
-  const bytes = await copyDatabase(database, path.join(paths.backups, name), options.faults);
+  const bytes = await copyDatabase(database, path.join(paths.backups, name), options);
   const backup: Backup = { name, kind, madeAt: readBackupName(name)?.madeAt ?? now.toISOString(), bytes };
   return { backup, removed: removeOld(paths, now) };
 }
@@ -90,16 +87,16 @@ export async function makeBackup(
 export async function copyDatabase(
   database: SqliteFile,
   target: string,
-  faults?: FaultPlan,
+  options: BackupOptions = {},
 ): Promise<number> {
   if (database.inTransaction || hasLiveJournal(database.path)) {
     throw new Error("A copy of the database cannot be made while a transaction is open.");
   }
-  return placeCopy(database.path, target, faults);
+  return placeCopy(database.path, target, options);
 }
 
 /** Opens the backup without changing it and has SQLite look through it. Errors: `not-found`. */
-export async function checkBackup(paths: BackupPaths, name: string): Promise<BackupCheck> {
+export async function checkBackup(paths: BackupPaths, name: string): Promise<FileCheck> {
   return checkFile(path.join(paths.backups, findBackup(paths, name).name));
 }
 
@@ -118,7 +115,7 @@ export async function restoreBackup(
   const draft = `${paths.database}.restore`;
   try {
     removeIfThere(draft);
-    await placeCopy(source, draft, options.faults);
+    await placeCopy(source, draft, options);
     const kept = await keepPresent(paths, options);
     // A journal that belongs to the old file would be played into the new one.
     removeIfThere(`${paths.database}-journal`);
@@ -147,13 +144,14 @@ function freeName({ backups }: BackupPaths, now: Date, kind: BackupKind): string
 }
 
 // Under a temporary name until it is flushed and found to be good.
-async function placeCopy(source: string, target: string, faults: FaultPlan | undefined): Promise<number> {
+async function placeCopy(source: string, target: string, options: BackupOptions): Promise<number> {
+  const { faults, check: look = checkFile, signal } = options;
   const draft = `${target}.part`;
   try {
     removeIfThere(draft);
     if (fs.existsSync(target)) throw Object.assign(new Error(`${target} exists`), { code: "EEXIST" });
     const bytes = copyDurably(source, draft, faults);
-    const check = await checkFile(draft);
+    const check = await look(draft, signal);
     if (!check.isGood) {
       throw new SillbookError("store-damaged", undefined, { problems: check.problems });
     }
@@ -194,26 +192,6 @@ function reasonWords(cause: SillbookError): string {
   }
 }
 
-async function checkFile(file: string): Promise<BackupCheck> {
-  try {
-    const opened = await openSqliteOnDisk(file, { readOnly: true });
-    try {
-      const rows = opened.all<{ quick_check: string }>(quickCheck).map((row) => row.quick_check);
-      const isGood = rows.length === 1 && rows[0] === "ok";
-      return { isGood, problems: isGood ? [] : rows };
-    } finally {
-      opened.close();
-    }
-  } catch (error) {
-    if (!isDamage(error)) throw error;
-    return { isGood: false, problems: [String(error.details.reason ?? error.message)] };
-  }
-}
-
-function isDamage(error: unknown): error is SillbookError {
-  return error instanceof SillbookError && (error.code === "store-damaged" || error.code === "store-foreign");
-}
-
 function removeOld(paths: BackupPaths, now: Date): string[] {
   return backupsToRemove(listBackups(paths), now).flatMap(({ name }) => {
     try {
@@ -236,7 +214,7 @@ async function keepPresent(
     const present = await openSqliteOnDisk(paths.database, { whenMissing: "refuse" });
     present.close();
     const name = freeName(paths, options.now ?? new Date(), "before-restore");
-    await placeCopy(paths.database, path.join(paths.backups, name), options.faults);
+    await placeCopy(paths.database, path.join(paths.backups, name), options);
     return { keptAs: name, wasDamaged: false };
   } catch (error) {
     const isDamaged =

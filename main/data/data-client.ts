@@ -2,6 +2,7 @@ import { Worker } from "node:worker_threads";
 import type { Envelope, OperationRequest, ProgramEvent } from "#shared-lib/contract/operation.ts";
 import { SillbookError } from "#shared-lib/errors.ts";
 import packageFacts from "../../package.json" with { type: "json" };
+import checkerPath from "./file-check/check-worker?modulePath";
 import workerPath from "./worker?modulePath";
 import type { FromWorker, ToWorker, WorkerStart } from "./worker-messages.ts";
 
@@ -100,6 +101,7 @@ export async function openDataClient(options: OpenDataClientOptions): Promise<Da
     folder: options.folder,
     demonstration: options.demonstration ?? false,
     programVersion: packageFacts.version,
+    checkerPath,
   };
   const line = new WorkerLine(new Worker(workerPath, { workerData: start }));
   await line.started();

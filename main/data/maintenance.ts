@@ -15,18 +15,18 @@ type Work<Name extends OperationName> = (
 /** Work on the whole file. It runs alone: requests wait until it is done. */
 export const maintenanceHandlers: { readonly [Name in MaintenanceName]: Work<Name> } = {
   async "backup.make"(session) {
-    const { backup } = await makeBackup(session.folder, session.core.file, "by-hand");
+    const { backup } = await makeBackup(session.folder, session.core.file, "by-hand", session.checking);
     return { backup };
   },
 
   async "backup.restore"(session, { name }) {
     session.closeCore();
     try {
-      const { restored, keptAs } = await restoreBackup(session.folder, name);
+      const { restored, keptAs } = await restoreBackup(session.folder, name, session.checking);
       return { restored, keptAs: keptAs ?? "" };
     } finally {
       await session.openCore({ demonstration: false });
-      session.options.emit({ kind: "changed", records: [], at: new Date().toISOString() });
+      session.tellAnythingChanged();
     }
   },
 
@@ -35,7 +35,7 @@ export const maintenanceHandlers: { readonly [Name in MaintenanceName]: Work<Nam
       session.folder.folder,
       `sillbook-copy-${new Date().toISOString().replaceAll(":", "-").slice(0, 19)}Z.sqlite`,
     );
-    return { file, bytes: await copyDatabase(session.core.file, file) };
+    return { file, bytes: await copyDatabase(session.core.file, file, session.checking) };
   },
 
   async "demonstration.remove"(session) {
@@ -45,12 +45,12 @@ export const maintenanceHandlers: { readonly [Name in MaintenanceName]: Work<Nam
         "This is a company's own data, not the demonstration. Nothing was removed.",
       );
     }
-    const { backup } = await makeBackup(session.folder, session.core.file, "by-hand");
+    const { backup } = await makeBackup(session.folder, session.core.file, "by-hand", session.checking);
     session.closeCore();
     fs.rmSync(session.folder.database);
     fs.rmSync(`${session.folder.database}-journal`, { force: true });
     await session.openCore({ demonstration: false, mayBeNew: true });
-    session.options.emit({ kind: "changed", records: [], at: new Date().toISOString() });
+    session.tellAnythingChanged();
     return { keptAs: backup.name };
   },
 };

@@ -5,6 +5,8 @@ export interface WorkerStart {
   readonly folder: string;
   readonly demonstration: boolean;
   readonly programVersion: string;
+  /** The built `file-check/check-worker.ts`. */
+  readonly checkerPath: string;
 }
 
 export type ToWorker =

@@ -45,6 +45,9 @@ export type Envelope<Value = unknown> =
       readonly error: { readonly code: ErrorCode; readonly message: string; readonly details: ErrorDetails };
     };
 
+/** Named in a "changed" event when anything may have changed: a backup was put in place, or events were lost. */
+export const anyEntity = "*";
+
 /** The one event stream from the data worker to the screens. */
 export type ProgramEvent =
   | {

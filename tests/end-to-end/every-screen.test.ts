@@ -53,9 +53,16 @@ describe.each(programKinds)("every screen in %s", (kind) => {
     return found.map((one) => `${size.width}x${size.height}, text ${text} %: ${one}`);
   }
 
-  test("words are words, and nothing is wider than its window, small or with text at 200 %", async () => {
+  test("every page is drawn, and words are words", async () => {
+    expect(await visit(async () => (await wrongWords(page)).map((words) => `“${words}”`))).toEqual([]);
+  });
+
+  // The same pages in every shell: once is enough.
+  if (kind !== "local-web") return;
+
+  test("nothing is wider than its window, small or with text at 200 %", async () => {
     const findings = await visit(async (address) => {
-      const found = (await wrongWords(page)).map((words) => `“${words}”`);
+      const found: string[] = [];
       found.push(...(await wider(small)));
       // A sheet keeps the size of its paper: enlarged it is moved about in, like a drawing.
       if (!address.startsWith("/print/")) {
@@ -68,17 +75,15 @@ describe.each(programKinds)("every screen in %s", (kind) => {
     expect(findings).toEqual([]);
   });
 
-  // The same pages in every shell: once is enough.
-  if (kind === "local-web")
-    test("axe finds nothing, and the dark colours stand out enough", async () => {
-      const findings = await visit(async () => {
-        const light = await axeFindings(page);
-        await page.emulateMedia({ colorScheme: "dark" });
-        await drawn(page, 3);
-        const dark = await axeFindings(page, ["color-contrast"]);
-        await page.emulateMedia({ colorScheme: "light" });
-        return [...light, ...dark.map((found) => `dark ${found}`)];
-      });
-      expect(findings).toEqual([]);
-    }, 240_000);
+  test("axe finds nothing, and the dark colours stand out enough", async () => {
+    const findings = await visit(async () => {
+      const light = await axeFindings(page);
+      await page.emulateMedia({ colorScheme: "dark" });
+      await drawn(page, 3);
+      const dark = await axeFindings(page, ["color-contrast"]);
+      await page.emulateMedia({ colorScheme: "light" });
+      return [...light, ...dark.map((found) => `dark ${found}`)];
+    });
+    expect(findings).toEqual([]);
+  }, 240_000);
 });

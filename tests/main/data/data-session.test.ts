@@ -1,9 +1,11 @@
+import { createHash } from "node:crypto";
 import fs from "node:fs";
 import os from "node:os";
 import path from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
-import type { Envelope } from "#shared-lib/contract/operation.ts";
-import { DataSession } from "../../../main/data/data-session.ts";
+import { anyEntity, type Envelope, type ProgramEvent } from "#shared-lib/contract/operation.ts";
+import { DataSession, type SessionOptions } from "../../../main/data/data-session.ts";
+import { checkFile, type FileCheck, type FileChecker } from "../../../main/data/file-check/check-file.ts";
 import { openSqliteOnDisk } from "../../../main/data/sqlite-disk/open-sqlite-on-disk.ts";
 
 let folder = "";
@@ -13,20 +15,21 @@ beforeEach(() => {
   folder = fs.mkdtempSync(path.join(os.tmpdir(), "sillbook-session-"));
   open = [];
 });
-afterEach(() => {
-  for (const session of open) session.close();
+afterEach(async () => {
+  await Promise.all(open.map((session) => session.close()));
   fs.rmSync(folder, { recursive: true, force: true });
 });
 
 const database = (): string => path.join(folder, "sillbook.sqlite");
 
-async function start(demonstration = false): Promise<DataSession> {
+async function start(demonstration = false, options: Partial<SessionOptions> = {}): Promise<DataSession> {
   const session = await DataSession.open({
     folder,
     demonstration,
     programVersion: "test",
     emit: () => undefined,
     checkAnswers: true,
+    ...options,
   });
   open.push(session);
   return session;
@@ -51,6 +54,11 @@ async function value(
 async function code(session: DataSession, operation: string, input: unknown = {}): Promise<string> {
   const envelope = await session.request({ operation, input });
   return envelope.ok ? "accepted" : envelope.error.code;
+}
+
+/** A digest of the file's bytes, "none" where there is no file. */
+function bytesOf(file: string): string {
+  return fs.existsSync(file) ? createHash("sha256").update(fs.readFileSync(file)).digest("hex") : "none";
 }
 
 async function fillAndStop(): Promise<void> {
@@ -95,6 +103,86 @@ describe("opening a data folder", () => {
   });
 });
 
+describe("a large database, read from while it is checked", () => {
+  /** A check that waits until the test lets it go. */
+  function heldCheck(answer: (file: string) => Promise<FileCheck>) {
+    let release = (): void => {};
+    const held = new Promise<void>((resolve) => {
+      release = resolve;
+    });
+    const check: FileChecker = async (file) => {
+      await held;
+      return answer(file);
+    };
+    return { check, release: () => release() };
+  }
+
+  test("answers what reads at once; what writes waits for the check, in order", async () => {
+    await fillAndStop();
+    const { check, release } = heldCheck(checkFile);
+    const session = await start(false, { check, checkedFirstUpTo: 0 });
+    const finished: string[] = [];
+    const writes = ["Saltpan Court", "Old Ropery Lofts"].map((name) =>
+      value(session, "site.add", { name }, "Orla Vance").then(() => finished.push(name)),
+    );
+    expect((await value(session, "site.list")).sites).toHaveLength(1);
+    expect(finished).toEqual([]);
+    release();
+    await Promise.all(writes);
+    expect(finished).toEqual(["Saltpan Court", "Old Ropery Lofts"]);
+    expect((await value(session, "site.list")).sites).toHaveLength(3);
+  });
+
+  test("found damaged: nothing was written, every window is told, and a backup brings the data back", async () => {
+    await fillAndStop();
+    const { check, release } = heldCheck(async () => ({ isGood: false, problems: ["page 7 is never used"] }));
+    const events: ProgramEvent[] = [];
+    const session = await start(false, {
+      check,
+      checkedFirstUpTo: 0,
+      emit: (event) => events.push(event),
+    });
+    const before = bytesOf(database());
+    const write = code(session, "draft.keep", { key: "x", value: 1 });
+    expect(await code(session, "site.list")).toBe("accepted");
+    release();
+    expect(await write).toBe("store-damaged");
+    expect(await code(session, "site.list")).toBe("store-damaged");
+    expect(bytesOf(database())).toBe(before);
+    expect(events).toMatchObject([{ kind: "changed", records: [{ entity: anyEntity }] }]);
+  });
+
+  test("a check that cannot be made in the background is made in the foreground", async () => {
+    await fillAndStop();
+    const session = await start(false, {
+      check: () => Promise.reject(new Error("no thread")),
+      checkedFirstUpTo: 0,
+    });
+    await value(session, "site.add", { name: "Saltpan Court" }, "Orla Vance");
+    expect((await value(session, "site.list")).sites).toHaveLength(2);
+    stop(session);
+    overwrite(fs.statSync(database()).size - 4096, 4096);
+    const damaged = await start(false, {
+      check: () => Promise.reject(new Error("no thread")),
+      checkedFirstUpTo: 0,
+    });
+    expect(await code(damaged, "draft.keep", { key: "x", value: 1 })).toBe("store-damaged");
+  });
+
+  test("closed during the check, nothing is left behind and the folder is free", async () => {
+    await fillAndStop();
+    for (const name of fs.readdirSync(path.join(folder, "backups")))
+      fs.rmSync(path.join(folder, "backups", name));
+    const check: FileChecker = (_file, signal) =>
+      new Promise((_resolve, reject) => signal?.addEventListener("abort", () => reject(new Error("ended"))));
+    const session = await start(false, { check });
+    open = [];
+    await session.close();
+    expect(fs.readdirSync(path.join(folder, "backups"))).toEqual([]);
+    await start();
+  });
+});
+
 describe("a database that cannot be opened", () => {
   test.each([
     [
@@ -117,11 +205,11 @@ describe("a database that cannot be opened", () => {
       await value(first, "backup.make");
       stop(first);
       harm();
-      const before = fs.existsSync(database()) ? fs.readFileSync(database()) : null;
+      const before = bytesOf(database());
       const session = await start();
       expect(await code(session, "site.list")).toBe(expected);
       expect(await code(session, "draft.keep", { key: "x", value: 1 })).toBe(expected);
-      expect(fs.existsSync(database()) ? fs.readFileSync(database()) : null).toEqual(before);
+      expect(bytesOf(database())).toBe(before);
       const { backups } = (await value(session, "backup.list")) as {
         backups: { name: string; kind: string }[];
       };
