@@ -153,4 +153,16 @@ export const entityTables: Readonly<Record<Entity, EntityTable>> = {
       ...fields("json", "inputs result"),
     },
   },
+  "cause step": {
+    table: "causeStep",
+    appendOnly: true,
+    undo: false,
+    columns: {
+      ...fields(
+        "text",
+        "liftId calloutId visitId noteId checkKey checkTitle outcomeKey outcomeWords at personId takesBack",
+      ),
+      ...fields("json", "after"),
+    },
+  },
 };

@@ -6,6 +6,8 @@ import { calculationCommands } from "./features/calculation/commands.ts";
 import { calculationQueries } from "./features/calculation/queries.ts";
 import { calloutCommands } from "./features/callout/commands.ts";
 import { calloutQueries } from "./features/callout/queries.ts";
+import { causeCommands } from "./features/cause/commands.ts";
+import { causeQueries } from "./features/cause/queries.ts";
 import { checkCommands } from "./features/check/commands.ts";
 import { checkQueries } from "./features/check/queries.ts";
 import { deviceCommands } from "./features/device/commands.ts";
@@ -39,6 +41,8 @@ export const handlers: Handlers<Exclude<OperationName, MaintenanceName>> = {
   ...visitQueries,
   ...faultNoteCommands,
   ...faultNoteQueries,
+  ...causeCommands,
+  ...causeQueries,
   ...bridgeCommands,
   ...bridgeQueries,
   ...checkCommands,

@@ -158,5 +158,20 @@ CREATE VIRTUAL TABLE searchText USING fts4 (content="searchDocument", title, sym
   tokenize=unicode61, prefix="3");
 `;
 
+/** Answers to the checks of a fault note, with their words as they were; an answer taken back stays, a later row says so. */
+const causeSteps = `
+CREATE TABLE causeStep (${recordColumns}, liftId TEXT NOT NULL REFERENCES lift (id),
+  calloutId TEXT REFERENCES callout (id), visitId TEXT REFERENCES visit (id), noteId TEXT NOT NULL REFERENCES faultNote (id),
+  checkKey TEXT NOT NULL, checkTitle TEXT NOT NULL, outcomeKey TEXT NOT NULL, outcomeWords TEXT NOT NULL, at TEXT NOT NULL,
+  personId TEXT NOT NULL, takesBack TEXT REFERENCES causeStep (id), after TEXT NOT NULL,
+  CHECK (calloutId IS NOT NULL OR visitId IS NOT NULL)) STRICT;
+CREATE INDEX causeStepOfCallout ON causeStep (calloutId, id) WHERE calloutId IS NOT NULL;
+CREATE INDEX causeStepOfVisit ON causeStep (visitId, id) WHERE visitId IS NOT NULL;
+CREATE UNIQUE INDEX causeStepTakenBackOnce ON causeStep (takesBack) WHERE takesBack IS NOT NULL;
+`;
+
 /** Append-only: a migration that has landed is never edited, its checksum is stored in every database. */
-export const migrations: readonly Migration[] = [{ number: 1, name: "first tables", sql: firstTables }];
+export const migrations: readonly Migration[] = [
+  { number: 1, name: "first tables", sql: firstTables },
+  { number: 2, name: "cause steps", sql: causeSteps },
+];

@@ -20,6 +20,7 @@ export const entities = [
   "check",
   "check step",
   "calculation",
+  "cause step",
 ] as const;
 export type Entity = (typeof entities)[number];
 

@@ -2,6 +2,7 @@ import type { z } from "zod";
 import { bridgeOperations } from "./bridge.ts";
 import { calculationOperations } from "./calculation.ts";
 import { calloutOperations } from "./callout.ts";
+import { causeOperations } from "./cause.ts";
 import { checkOperations } from "./check.ts";
 import { deviceOperations } from "./device.ts";
 import { faultNoteOperations } from "./fault-note.ts";
@@ -23,6 +24,7 @@ export const operations = {
   ...calloutOperations,
   ...visitOperations,
   ...faultNoteOperations,
+  ...causeOperations,
   ...bridgeOperations,
   ...checkOperations,
   ...calculationOperations,
