@@ -16,6 +16,8 @@ export interface DataFolderPaths {
   readonly lock: string;
   readonly running: string;
   readonly log: string;
+  /** The ranked search index as it was last kept. Made from the database: it may be deleted at any time. */
+  readonly searchIndex: string;
 }
 
 /** A data folder that this process holds until `close`. */
@@ -40,6 +42,7 @@ export function dataFolderPaths(folder: string): DataFolderPaths {
     lock: path.join(root, "sillbook.lock"),
     running: path.join(root, "running.json"),
     log: path.join(root, "sillbook.log"),
+    searchIndex: path.join(root, "search-index.bin"),
   };
 }
 

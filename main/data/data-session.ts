@@ -1,4 +1,5 @@
 import fs from "node:fs";
+import { setImmediate as nextTurn } from "node:timers/promises";
 import {
   anyEntity,
   type Envelope,
@@ -122,6 +123,7 @@ export class DataSession {
   }
 
   closeCore(): void {
+    if (this.#core) this.#keepIndex(this.#core);
     this.#core?.file.close();
     this.#core = null;
   }
@@ -140,7 +142,7 @@ export class DataSession {
       this.#core = core;
       this.#mayWrite = this.#prepareToWrite(core, isChecked);
       if (isNew) await this.#mayWrite;
-      this.#warmUp(core);
+      void this.#warmUp(core);
     } catch (error) {
       const blocked = error instanceof SillbookError && error.code.startsWith("store-");
       if (!blocked) throw error;
@@ -178,11 +180,25 @@ export class DataSession {
     }
   }
 
-  /** Builds the ranked search index between requests, a slice at a time. */
-  #warmUp(core: DataCore): void {
-    setImmediate(() => {
-      if (this.#core === core && !core.search.buildSlice()) this.#warmUp(core);
-    });
+  /** Reads the ranked search index or builds it, between requests, a slice at a time. */
+  async #warmUp(core: DataCore): Promise<void> {
+    try {
+      await core.search.read(this.folder.searchIndex);
+      do await nextTurn();
+      while (this.#core === core && !core.search.buildSlice());
+      if (this.#core === core) this.#keepIndex(core);
+    } catch (error) {
+      if (this.#core === core) this.#logUnexpected(error, "building the search index");
+    }
+  }
+
+  /** Without the file the next start builds the index anew: nobody has to be told. */
+  #keepIndex(core: DataCore): void {
+    try {
+      core.search.keep(this.folder.searchIndex);
+    } catch (error) {
+      this.#log.write("error", "The search index could not be kept.", { error: String(error) });
+    }
   }
 
   /** What is wrong with the database, in SQLite's words. Where the background cannot look, this thread does. */

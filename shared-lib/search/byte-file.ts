@@ -16,7 +16,7 @@ export function checksumOf(bytes: Uint8Array): number {
 }
 
 /**
- * Writes arrays and strings one after the other, each with its length before it and on an 8 byte border. Numbers are
+ * Writes arrays and texts one after the other, each with its length before it and on an 8 byte border. Numbers are
  * in the machine's own byte order: what is written is read again on the same machine.
  */
 export class ByteWriter {
@@ -36,20 +36,6 @@ export class ByteWriter {
     this.bytes(Uint16Array.from({ length: value.length }, (_, at) => value.charCodeAt(at)));
   }
 
-  /** Strings in one byte a character where all of them allow it, else in two. */
-  strings(values: readonly string[]): void {
-    const joined = values.join("");
-    const codes = new Uint16Array(joined.length);
-    let highest = 0;
-    for (let at = 0; at < joined.length; at++) {
-      codes[at] = joined.charCodeAt(at);
-      highest = Math.max(highest, codes[at] as number);
-    }
-    this.bytes(Int32Array.from(values, (value) => value.length));
-    this.bytes(Uint8Array.of(highest < 256 ? 1 : 2));
-    this.bytes(highest < 256 ? Uint8Array.from(codes) : codes);
-  }
-
   /** All sections in one array, behind `reserved` bytes for a header. */
   finish(reserved: number): Uint8Array<ArrayBuffer> {
     const result = new Uint8Array(reserved + this.#length);
@@ -67,15 +53,15 @@ export class ByteReader {
   readonly #bytes: Uint8Array<ArrayBuffer>;
   #at: number;
 
-  /** A copy is made, so that the caller's array may stand on any border and change later. */
-  constructor(bytes: Uint8Array, from: number) {
-    this.#bytes = new Uint8Array(bytes);
+  /** The arrays it gives are views of `bytes` where those stand on an 8 byte border, else of a copy. */
+  constructor(bytes: Uint8Array<ArrayBuffer>, from: number) {
+    this.#bytes = bytes.byteOffset % 8 === 0 ? bytes : new Uint8Array(bytes);
     this.#at = from;
   }
 
   section(): Uint8Array<ArrayBuffer> {
-    const length = new Float64Array(this.#bytes.buffer, this.#at, 1)[0] as number;
-    const section = new Uint8Array(this.#bytes.buffer, this.#at + 8, length);
+    const length = new Float64Array(this.#bytes.buffer, this.#bytes.byteOffset + this.#at, 1)[0] as number;
+    const section = new Uint8Array(this.#bytes.buffer, this.#bytes.byteOffset + this.#at + 8, length);
     this.#at += 8 + length + ((8 - (length % 8)) % 8);
     return section;
   }
@@ -96,29 +82,15 @@ export class ByteReader {
   }
 
   text(): string {
-    return textOf(this.uint16(), 0, Number.POSITIVE_INFINITY);
-  }
-
-  strings(): string[] {
-    const lengths = this.int32();
-    const wide = this.section()[0] === 2;
-    const codes = wide ? this.uint16() : this.section();
-    const values: string[] = [];
-    let at = 0;
-    for (const length of lengths) {
-      values.push(textOf(codes, at, at + length));
-      at += length;
-    }
-    return values;
+    return textOf(this.uint16());
   }
 }
 
-function textOf(codes: Uint8Array | Uint16Array, from: number, to: number): string {
+function textOf(codes: Uint16Array): string {
   let text = "";
-  const end = Math.min(to, codes.length);
   // String.fromCharCode takes its characters as arguments, of which a call allows only so many.
-  for (let at = from; at < end; at += 4096) {
-    text += String.fromCharCode(...codes.subarray(at, Math.min(end, at + 4096)));
+  for (let at = 0; at < codes.length; at += 4096) {
+    text += String.fromCharCode(...codes.subarray(at, at + 4096));
   }
   return text;
 }

@@ -1,11 +1,13 @@
 import { analyseText } from "./analyse-text.ts";
 import { AttributeColumn } from "./attribute-column.ts";
 import type { ByteReader, ByteWriter } from "./byte-file.ts";
-import { grownFloat64, grownInt32, grownUint16 } from "./growable.ts";
+import { grownFloat64, grownInt32, grownUint8, grownUint16 } from "./growable.ts";
 import type { IndexShape, SearchDocument } from "./index-shape.ts";
+import { NumberStream } from "./number-stream.ts";
+import { StringTable } from "./string-table.ts";
 import type { Vocabulary } from "./vocabulary.ts";
 
-/** Bits of a stream entry above the term number: a further reading at the position before, and the start of a field. */
+/** Bits of an entry above the term number: a further reading at the position before, and the start of a field. */
 export const extraFlag = 1 << 30;
 export const fieldFlag = 1 << 29;
 export const termMask = fieldFlag - 1;
@@ -13,20 +15,25 @@ export const termMask = fieldFlag - 1;
 const longestField = 65_535;
 
 /**
- * The documents of an index by number: key, kind, date, attributes, field lengths, and the stream of term numbers in
- * the order of the text. The stream is what everything else can be rebuilt from, and what tells where words stand.
+ * The documents of an index by number: key, kind, date, attributes, field lengths, and the entries of each: its term
+ * numbers in the order of the text. They are what everything else can be rebuilt from, and what tells where words stand.
+ * They are kept packed, most in one or two bytes.
  */
 export class DocumentStore {
   readonly shape: IndexShape;
   readonly kinds: AttributeColumn;
   readonly columns: ReadonlyMap<string, AttributeColumn>;
-  readonly keys: string[] = [];
-  readonly #numbers = new Map<string, number>();
-  #alive = new Int32Array(256);
+  #keys = new StringTable();
+  /** By number of the key: the document that has it now, -1 where it is gone. */
+  #documentOfKey = new Int32Array(256);
+  #keyOfDocument = new Int32Array(256);
+  #count = 0;
+  #alive = new Uint8Array(256);
   #dates = new Float64Array(256);
   #lengths = new Uint16Array(1024);
   #starts = new Int32Array(257);
-  #stream = new Int32Array(4096);
+  #stream = new NumberStream();
+  #entries = new Int32Array(256);
   /** Over live documents: the sum of lengths of each field, and how many have any words in it. */
   readonly lengthSums: Float64Array;
   readonly filledCounts: Float64Array;
@@ -42,29 +49,34 @@ export class DocumentStore {
 
   /** Number of documents ever added, removed ones included; document numbers are below it. */
   get count(): number {
-    return this.keys.length;
+    return this.#count;
   }
 
   get liveCount(): number {
     return this.#liveCount;
   }
 
-  get stream(): Int32Array {
-    return this.#stream;
-  }
-
   get bytes(): number {
-    const columns = (this.columns.size + 2) * 4 * this.count;
+    const columns = (this.columns.size + 1) * 4 * this.count;
     return (
       columns +
+      this.#keys.byteLength +
+      this.#stream.bytes.length +
+      this.#alive.length +
       8 * this.#dates.length +
       2 * this.#lengths.length +
-      4 * (this.#starts.length + this.#stream.length)
+      4 * (this.#starts.length + this.#documentOfKey.length + this.#keyOfDocument.length)
     );
   }
 
   numberOf(key: string): number | undefined {
-    return this.#numbers.get(key);
+    const known = this.#keys.numberOf(key);
+    const document = known === undefined ? -1 : (this.#documentOfKey[known] as number);
+    return document < 0 ? undefined : document;
+  }
+
+  keyOf(document: number): string {
+    return this.#keys.textOf(this.#keyOfDocument[document] as number);
   }
 
   isAlive(document: number): boolean {
@@ -84,13 +96,29 @@ export class DocumentStore {
     return this.#lengths;
   }
 
-  /** First stream entry of a document, and the one after its last. */
-  startOf(document: number): number {
-    return this.#starts[document] as number;
+  /** The entries of a document: field marks and term numbers with their flags. Valid until the next call. */
+  entriesOf(document: number): Int32Array {
+    const { bytes } = this.#stream;
+    const end = this.#starts[document + 1] as number;
+    let at = this.#starts[document] as number;
+    this.#entries = grownInt32(this.#entries, end - at);
+    const entries = this.#entries;
+    let count = 0;
+    while (at < end) {
+      let byte = bytes[at++] as number;
+      let value = byte & 127;
+      for (let shift = 7; byte > 127; shift += 7) {
+        byte = bytes[at++] as number;
+        value |= (byte & 127) << shift;
+      }
+      entries[count++] = (value >>> 2) | ((value & 1) << 30) | ((value & 2) << 28);
+    }
+    return entries.subarray(0, count);
   }
 
-  endOf(document: number): number {
-    return this.#starts[document + 1] as number;
+  #push(entry: number): void {
+    const flags = (entry & extraFlag ? 1 : 0) | (entry & fieldFlag ? 2 : 0);
+    this.#stream.push(((entry & termMask) << 2) | flags);
   }
 
   /** Average length of a field over the documents that have words in it; 1 when none has. */
@@ -106,41 +134,36 @@ export class DocumentStore {
     for (const [name, column] of this.columns) {
       column.set(number, document.attributes?.[name]);
     }
-    let end = this.startOf(number);
     for (const [field, { name }] of this.shape.fields.entries()) {
       const text = document.fields[name];
       if (text) {
-        end = this.#writeField(number, field, text, end, vocabulary);
+        this.#writeField(number, field, text, vocabulary);
       }
     }
-    this.#closeDocument(number, end);
+    this.#closeDocument(number);
     return number;
   }
 
   /** Adds a copy of a document of another store with the same shape; `renumber` maps that store's term numbers. */
   addCopy(other: DocumentStore, source: number, renumber: (term: number) => number): number {
-    const number = this.#openDocument(other.keys[source] as string, other.dateOf(source));
+    const number = this.#openDocument(other.keyOf(source), other.dateOf(source));
     this.kinds.set(number, other.kinds.valuesOf(source));
     for (const [name, column] of this.columns) {
       column.set(number, other.columns.get(name)?.valuesOf(source));
     }
-    let end = this.startOf(number);
-    this.#stream = grownInt32(this.#stream, end + other.endOf(source) - other.startOf(source));
-    for (let at = other.startOf(source); at < other.endOf(source); at++) {
-      const entry = other.stream[at] as number;
-      const renumbered = entry & fieldFlag ? entry : renumber(entry & termMask) | (entry & extraFlag);
-      this.#stream[end++] = renumbered;
+    for (const entry of other.entriesOf(source)) {
+      this.#push(entry & fieldFlag ? entry : renumber(entry & termMask) | (entry & extraFlag));
     }
     for (let field = 0; field < this.shape.fields.length; field++) {
       this.#setLength(number, field, other.lengthOf(source, field));
     }
-    this.#closeDocument(number, end);
+    this.#closeDocument(number);
     return number;
   }
 
   /** Marks a document as gone. Its number is not used again. */
   remove(document: number): void {
-    this.#numbers.delete(this.keys[document] as string);
+    this.#documentOfKey[this.#keyOfDocument[document] as number] = -1;
     this.#alive[document] = 0;
     this.#liveCount--;
     for (let field = 0; field < this.shape.fields.length; field++) {
@@ -150,16 +173,19 @@ export class DocumentStore {
 
   /** Gives back room that was kept for more documents; done after many were added at once. */
   trim(): void {
-    this.#stream = this.#stream.slice(0, this.#starts[this.count]);
+    this.#keys.trim();
+    this.#stream.trim();
     this.#lengths = this.#lengths.slice(0, this.count * this.shape.fields.length);
   }
 
   /** Writes all but the attributes; every document has to be alive. */
   write(writer: ByteWriter): void {
-    writer.strings(this.keys);
+    this.#keys.write(writer);
+    writer.bytes(this.#documentOfKey.subarray(0, this.#keys.size));
+    writer.bytes(this.#keyOfDocument.subarray(0, this.count));
     writer.bytes(this.#dates.subarray(0, this.count));
     writer.bytes(this.#starts.subarray(0, this.count + 1));
-    writer.bytes(this.#stream.subarray(0, this.#starts[this.count]));
+    writer.bytes(this.#stream.bytes.subarray(0, this.#stream.end));
     writer.bytes(this.#lengths.subarray(0, this.count * this.shape.fields.length));
   }
 
@@ -169,21 +195,25 @@ export class DocumentStore {
     reader: ByteReader,
     column: (index: number) => AttributeColumn,
   ): DocumentStore {
-    const keys = reader.strings();
+    const keys = StringTable.read(reader);
+    const documentOfKey = reader.int32();
+    const keyOfDocument = reader.int32();
     const dates = reader.float64();
     const starts = reader.int32();
-    const stream = reader.int32();
+    const stream = reader.section();
     const lengths = reader.uint16();
     const store = new DocumentStore(shape, column);
+    store.#keys = keys;
+    store.#documentOfKey = documentOfKey;
+    store.#keyOfDocument = keyOfDocument;
     store.#dates = dates;
     store.#starts = starts;
-    store.#stream = stream;
+    store.#stream = new NumberStream(stream, stream.length);
     store.#lengths = lengths;
-    store.#alive = new Int32Array(keys.length).fill(1);
-    store.#liveCount = keys.length;
-    for (const [number, key] of keys.entries()) {
-      store.keys.push(key);
-      store.#numbers.set(key, number);
+    store.#count = keyOfDocument.length;
+    store.#liveCount = store.#count;
+    store.#alive = new Uint8Array(store.#count).fill(1);
+    for (let number = 0; number < store.#count; number++) {
       for (let field = 0; field < shape.fields.length; field++) {
         store.#countLength(store.lengthOf(number, field), field, 1);
       }
@@ -192,11 +222,14 @@ export class DocumentStore {
   }
 
   #openDocument(key: string, date: number): number {
-    const number = this.keys.length;
+    const number = this.#count++;
     const fields = this.shape.fields.length;
-    this.keys.push(key);
-    this.#numbers.set(key, number);
-    this.#alive = grownInt32(this.#alive, number + 1);
+    const keyNumber = this.#keys.intern(key);
+    this.#documentOfKey = grownInt32(this.#documentOfKey, keyNumber + 1);
+    this.#documentOfKey[keyNumber] = number;
+    this.#keyOfDocument = grownInt32(this.#keyOfDocument, number + 1);
+    this.#keyOfDocument[number] = keyNumber;
+    this.#alive = grownUint8(this.#alive, number + 1);
     this.#dates = grownFloat64(this.#dates, number + 1);
     this.#starts = grownInt32(this.#starts, number + 2);
     this.#lengths = grownUint16(this.#lengths, (number + 1) * fields);
@@ -204,27 +237,24 @@ export class DocumentStore {
     return number;
   }
 
-  #closeDocument(number: number, end: number): void {
+  #closeDocument(number: number): void {
     this.#alive[number] = 1;
     this.#liveCount++;
-    this.#starts[number + 1] = end;
+    this.#starts[number + 1] = this.#stream.end;
   }
 
-  #writeField(number: number, field: number, text: string, from: number, vocabulary: Vocabulary): number {
+  #writeField(number: number, field: number, text: string, vocabulary: Vocabulary): void {
     const tokens = analyseText(text);
     if (tokens.length === 0) {
-      return from;
+      return;
     }
-    let end = from;
     let length = 0;
-    this.#stream = grownInt32(this.#stream, end + tokens.length + 1);
-    this.#stream[end++] = fieldFlag | field;
+    this.#push(fieldFlag | field);
     for (const token of tokens) {
       length += token.extra ? 0 : 1;
-      this.#stream[end++] = vocabulary.intern(token.term) | (token.extra ? extraFlag : 0);
+      this.#push(vocabulary.intern(token.term) | (token.extra ? extraFlag : 0));
     }
     this.#setLength(number, field, Math.min(length, longestField));
-    return end;
   }
 
   #setLength(number: number, field: number, length: number): void {

@@ -70,8 +70,7 @@ export function findMatches(
     found.set(queryTerm, match);
   };
   let field = 0;
-  for (let at = store.startOf(document); at < store.endOf(document); at++) {
-    const entry = store.stream[at] as number;
+  for (const entry of store.entriesOf(document)) {
     if (entry & fieldFlag) {
       field = entry & termMask;
       continue;
@@ -114,8 +113,7 @@ export function nearnessOf(
   const reach = settings.nearnessReach;
   let position = 0;
   let longEnough = false;
-  for (let at = store.startOf(document); at < store.endOf(document); at++) {
-    const entry = store.stream[at] as number;
+  for (const entry of store.entriesOf(document)) {
     if (entry & fieldFlag) {
       position += 1000;
       longEnough = store.lengthOf(document, entry & termMask) >= settings.nearnessFrom;

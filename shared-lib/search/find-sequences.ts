@@ -1,6 +1,6 @@
 import type { DocumentStore } from "./document-store.ts";
 import { extraFlag, fieldFlag, termMask } from "./document-store.ts";
-import type { PostingPool } from "./posting-pool.ts";
+import type { Postings } from "./postings.ts";
 import type { Vocabulary } from "./vocabulary.ts";
 
 /** A sequence with its terms as numbers: place by place the terms that fill it. */
@@ -32,7 +32,7 @@ export function numberSequence(
 export function findSequences(
   sequence: NumberedSequence,
   store: DocumentStore,
-  postings: PostingPool,
+  postings: Postings,
 ): SequencePostings {
   const documents: number[] = [];
   const counts: number[] = [];
@@ -47,11 +47,7 @@ export function findSequences(
 }
 
 /** Documents that hold some term of every place, in whatever order; found from the rarest place on. */
-function documentsWithAll(
-  sequence: NumberedSequence,
-  documentCount: number,
-  postings: PostingPool,
-): number[] {
+function documentsWithAll(sequence: NumberedSequence, documentCount: number, postings: Postings): number[] {
   const cost = (place: ReadonlySet<number>) =>
     [...place].reduce((sum, term) => sum + postings.countOf(term), 0);
   const places = [...sequence].sort((one, other) => cost(one) - cost(other));
@@ -60,9 +56,9 @@ function documentsWithAll(
   for (const [step, place] of places.entries()) {
     documents = [];
     for (const term of place) {
-      const start = postings.startOf(term);
-      for (let at = start; at < start + 2 * postings.countOf(term); at += 2) {
-        const document = postings.pairs[at] as number;
+      const count = postings.read(term);
+      for (let index = 0; index < count; index++) {
+        const document = postings.documents[index] as number;
         if (placesFilled[document] === step) {
           placesFilled[document] = step + 1;
           documents.push(document);
@@ -75,15 +71,13 @@ function documentsWithAll(
 
 /** How often a sequence stands in each field of a document, packed as in `PostingPool`. */
 export function countSequence(sequence: NumberedSequence, store: DocumentStore, document: number): number {
-  const { stream } = store;
-  const end = store.endOf(document);
+  const entries = store.entriesOf(document);
   let packed = 0;
   let field = 0;
-  for (let at = store.startOf(document); at < end; at++) {
-    const entry = stream[at] as number;
+  for (const [at, entry] of entries.entries()) {
     if (entry & fieldFlag) {
       field = entry & termMask;
-    } else if (!(entry & extraFlag) && standsAt(sequence, stream, at, end)) {
+    } else if (!(entry & extraFlag) && standsAt(sequence, entries, at)) {
       packed = addOne(packed, field);
     }
   }
@@ -96,15 +90,16 @@ export function addOne(counts: number, field: number): number {
   return ((counts >>> shift) & 15) === 15 ? counts : (counts + (1 << shift)) | 0;
 }
 
-function standsAt(sequence: NumberedSequence, stream: Int32Array, from: number, end: number): boolean {
+function standsAt(sequence: NumberedSequence, entries: Int32Array, from: number): boolean {
+  const end = entries.length;
   let at = from;
   for (const place of sequence) {
-    if (at >= end || (stream[at] as number) & fieldFlag) {
+    if (at >= end || (entries[at] as number) & fieldFlag) {
       return false;
     }
-    let filled = place.has((stream[at] as number) & termMask);
-    for (at++; at < end && (stream[at] as number) & extraFlag; at++) {
-      filled ||= place.has((stream[at] as number) & termMask);
+    let filled = place.has((entries[at] as number) & termMask);
+    for (at++; at < end && (entries[at] as number) & extraFlag; at++) {
+      filled ||= place.has((entries[at] as number) & termMask);
     }
     if (!filled) {
       return false;

@@ -8,6 +8,16 @@ export function grownInt32(array: Int32Array<ArrayBuffer>, needed: number): Int3
   return grown;
 }
 
+/** As `grownInt32`, for bytes, of which there are many: it grows by a quarter. */
+export function grownUint8(array: Uint8Array<ArrayBuffer>, needed: number): Uint8Array<ArrayBuffer> {
+  if (needed <= array.length) {
+    return array;
+  }
+  const grown = new Uint8Array(Math.max(needed, array.length + (array.length >> 2), 64));
+  grown.set(array);
+  return grown;
+}
+
 /** As `grownInt32`, for unsigned 16 bit values. */
 export function grownUint16(array: Uint16Array<ArrayBuffer>, needed: number): Uint16Array<ArrayBuffer> {
   if (needed <= array.length) {

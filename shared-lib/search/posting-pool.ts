@@ -1,7 +1,8 @@
 import { grownInt32 } from "./growable.ts";
 
 /**
- * Where each term stands: per term a run of (document, counts) pairs in one shared array, documents ascending.
+ * Where each term stands in the documents that came lately: per term a run of (document, counts) pairs in one shared
+ * array, documents ascending.
  * `counts` packs how often the term stands in each of eight fields, 4 bits a field, 15 meaning "15 or more".
  * A run that is full moves to a place twice as long; the old place is kept for a run of that size.
  */
@@ -11,7 +12,8 @@ export class PostingPool {
   #starts = new Int32Array(0);
   #counts = new Int32Array(0);
   #capacities = new Int32Array(0);
-  #free = new Map<number, number[]>();
+  readonly #free = new Map<number, number[]>();
+  #size = 0;
 
   get pairs(): Int32Array {
     return this.#pairs;
@@ -27,24 +29,14 @@ export class PostingPool {
     return this.#counts[term] ?? 0;
   }
 
+  /** Number of postings of all terms. */
+  get size(): number {
+    return this.#size;
+  }
+
   /** Bytes held by the typed arrays. */
   get bytes(): number {
     return 4 * (this.#pairs.length + this.#starts.length + this.#counts.length + this.#capacities.length);
-  }
-
-  /** Empties the pool and gives each term exactly the room it is going to need. */
-  reserve(counts: ArrayLike<number>): void {
-    this.#starts = new Int32Array(counts.length);
-    this.#counts = new Int32Array(counts.length);
-    this.#capacities = new Int32Array(counts.length);
-    this.#free = new Map();
-    this.#used = 0;
-    for (let term = 0; term < counts.length; term++) {
-      this.#starts[term] = this.#used;
-      this.#capacities[term] = counts[term] as number;
-      this.#used += 2 * (counts[term] as number);
-    }
-    this.#pairs = new Int32Array(this.#used);
   }
 
   /** Appends a posting; `document` is greater than every document of the term so far. */
@@ -60,6 +52,7 @@ export class PostingPool {
     this.#pairs[at] = document;
     this.#pairs[at + 1] = counts;
     this.#counts[term] = count + 1;
+    this.#size += 1;
   }
 
   #move(term: number, count: number): void {
@@ -73,8 +66,7 @@ export class PostingPool {
     }
     this.#pairs.copyWithin(to, from, from + 2 * count);
     const oldCapacity = this.#capacities[term] as number;
-    // Only places of a standard size can be found again; the others come back when the index is compacted.
-    if (oldCapacity >= 2 && Number.isInteger(Math.log2(oldCapacity))) {
+    if (oldCapacity > 0) {
       const places = this.#free.get(oldCapacity) ?? [];
       places.push(from);
       this.#free.set(oldCapacity, places);

@@ -115,7 +115,7 @@ function orderOf({ store }: IndexParts): (one: Candidate, other: Candidate) => b
     if (oneDate !== otherDate && !(Number.isNaN(oneDate) && Number.isNaN(otherDate))) {
       return oneDate > otherDate || Number.isNaN(otherDate);
     }
-    return (store.keys[one.document] as string) < (store.keys[other.document] as string);
+    return store.keyOf(one.document) < store.keyOf(other.document);
   };
 }
 
@@ -183,7 +183,7 @@ function boostOf(options: SearchOptions, { store }: IndexParts): (document: numb
   });
   const { multiplier } = options;
   return (document) => {
-    let factor = multiplier ? multiplier(store.keys[document] as string) : 1;
+    let factor = multiplier ? multiplier(store.keyOf(document)) : 1;
     for (const boost of boosts) {
       factor *= boost.passing[boost.column.cell(document)] === 1 ? boost.factor : 1;
     }
@@ -211,7 +211,7 @@ function describe(
     return held.some((value) => boost.anyOf.includes(value));
   });
   return {
-    key: store.keys[candidate.document] as string,
+    key: store.keyOf(candidate.document),
     kind,
     score: candidate.score,
     ...(Number.isNaN(date) ? {} : { date }),

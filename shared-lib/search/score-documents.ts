@@ -5,7 +5,7 @@ import {
   numberSequence,
   type SequencePostings,
 } from "./find-sequences.ts";
-import type { PostingPool } from "./posting-pool.ts";
+import type { Postings } from "./postings.ts";
 import { lengthShareOf, type RankingSettings } from "./ranking-settings.ts";
 import { isOwnForm, type QueryTerm, type SearchQuery } from "./search-query.ts";
 import type { Vocabulary } from "./vocabulary.ts";
@@ -14,7 +14,7 @@ import type { Vocabulary } from "./vocabulary.ts";
 export interface IndexParts {
   readonly store: DocumentStore;
   readonly vocabulary: Vocabulary;
-  readonly postings: PostingPool;
+  readonly postings: Postings;
   /** Phrases already looked for since the index last changed, by their term numbers. */
   readonly knownSequences: Map<string, SequencePostings>;
 }
@@ -112,13 +112,12 @@ export class DocumentScorer {
   }
 
   #countPostings(number: number, weight: number, { postings, store }: IndexParts): void {
-    const { pairs } = postings;
-    const start = postings.startOf(number);
-    const end = start + 2 * postings.countOf(number);
-    for (let at = start; at < end; at += 2) {
-      const document = pairs[at] as number;
+    const found = postings.read(number);
+    const { documents, counts } = postings;
+    for (let index = 0; index < found; index++) {
+      const document = documents[index] as number;
       if (store.isAlive(document)) {
-        this.#count(document, pairs[at + 1] as number, weight, store);
+        this.#count(document, counts[index] as number, weight, store);
       }
     }
   }

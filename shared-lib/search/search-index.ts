@@ -3,7 +3,7 @@ import { DocumentStore, fieldFlag, termMask } from "./document-store.ts";
 import { addOne, type SequencePostings } from "./find-sequences.ts";
 import type { IndexShape, SearchDocument } from "./index-shape.ts";
 import { readSnapshot, type SnapshotRefusal, writeSnapshot } from "./index-snapshot.ts";
-import { PostingPool } from "./posting-pool.ts";
+import { Postings } from "./postings.ts";
 import { rankDocuments, type SearchOptions, type SearchResult } from "./rank-documents.ts";
 import { type RankingSettings, rankingSettings } from "./ranking-settings.ts";
 import { DocumentScorer, type IndexParts } from "./score-documents.ts";
@@ -12,6 +12,8 @@ import { Vocabulary, type WordsInUse } from "./vocabulary.ts";
 
 const compactFrom = 1024;
 const compactShare = 0.25;
+/** Postings that may wait in the pool before they are laid out with the others. */
+const mostAdded = 250_000;
 
 /**
  * The search index: documents in, ranked hits out, all in memory. Not safe to share between threads; one owner (the
@@ -27,7 +29,7 @@ export class SearchIndex {
   readonly settings: RankingSettings;
   #store: DocumentStore;
   #vocabulary = new Vocabulary();
-  #postings = new PostingPool();
+  #postings = Postings.empty();
   readonly #scorer = new DocumentScorer();
   #counts = new Int32Array(0);
   readonly #knownSequences = new Map<string, SequencePostings>();
@@ -56,9 +58,9 @@ export class SearchIndex {
     return this.#vocabulary.size;
   }
 
-  /** Bytes held by typed arrays; keys and words come on top. */
+  /** Bytes held by typed arrays, which is nearly all it takes. */
   get arrayBytes(): number {
-    return this.#store.bytes + this.#postings.bytes;
+    return this.#store.bytes + this.#vocabulary.byteLength + this.#postings.byteLength;
   }
 
   has(key: string): boolean {
@@ -95,15 +97,24 @@ export class SearchIndex {
 
   /** Adds many documents at once: the postings are laid out in one go afterwards, exactly as long as needed. */
   addAll(documents: Iterable<SearchDocument>): void {
-    this.#hold = true;
+    this.hold();
     try {
       for (const document of documents) {
         this.add(document);
       }
     } finally {
-      this.#hold = false;
-      this.#layPostings();
+      this.release();
     }
+  }
+
+  /** Until `release` documents are only taken in, which is quicker: nothing that was added is found. */
+  hold(): void {
+    this.#hold = true;
+  }
+
+  release(): void {
+    this.#hold = false;
+    this.#layPostings();
   }
 
   /** Hits for an analysed query, grouped by kind, best first. */
@@ -136,26 +147,34 @@ export class SearchIndex {
     if (this.#store.count > this.#store.liveCount) {
       this.compact();
     }
-    return writeSnapshot(this.#store, this.#vocabulary, note);
+    if (this.#postings.sizes.added > 0) {
+      this.#layPostings();
+    }
+    return writeSnapshot({
+      store: this.#store,
+      vocabulary: this.#vocabulary,
+      postings: this.#postings,
+      note,
+    });
   }
 
-  /** An index from `toSnapshot`'s bytes, or the reason why it has to be built from the records instead. */
+  /**
+   * An index from `toSnapshot`'s bytes, or the reason why it has to be built from the records instead. It keeps the bytes.
+   * `checksum`: of the bytes after the header, where the caller has it already.
+   */
   static fromSnapshot(
-    bytes: Uint8Array,
+    bytes: Uint8Array<ArrayBuffer>,
     shape: IndexShape,
-    settings: RankingSettings = rankingSettings,
+    { settings = rankingSettings, checksum }: { settings?: RankingSettings; checksum?: number } = {},
   ): { readonly index: SearchIndex; readonly note: string } | { readonly refused: SnapshotRefusal } {
-    const contents = readSnapshot(bytes, shape);
+    const contents = readSnapshot(bytes, shape, checksum);
     if (typeof contents === "string") {
       return { refused: contents };
     }
     const index = new SearchIndex(shape, settings);
     index.#store = contents.store;
     index.#vocabulary = contents.vocabulary;
-    for (let number = 0; number < contents.store.count; number++) {
-      index.#countTerms(number, (term) => index.#vocabulary.changeFrequency(term, 1));
-    }
-    index.#layPostings();
+    index.#postings = contents.postings;
     return { index, note: contents.note };
   }
 
@@ -176,22 +195,24 @@ export class SearchIndex {
         this.#postings.append(term, number, counts);
       }
     });
+    const { added, packed } = this.#postings.sizes;
+    if (added > mostAdded && added > packed / 4) {
+      this.#layPostings();
+    }
   }
 
   #layPostings(): void {
     this.#knownSequences.clear();
     this.#store.trim();
+    this.#vocabulary.trim();
     this.#vocabulary.prepare();
-    const frequencies = new Int32Array(this.#vocabulary.size);
-    for (let term = 0; term < frequencies.length; term++) {
-      frequencies[term] = this.#vocabulary.frequencyOf(term);
-    }
-    this.#postings.reserve(frequencies);
-    for (let number = 0; number < this.#store.count; number++) {
-      if (this.#store.isAlive(number)) {
-        this.#countTerms(number, (term, counts) => this.#postings.append(term, number, counts));
+    this.#postings = Postings.laidOut(this.#vocabulary.size, (visit) => {
+      for (let number = 0; number < this.#store.count; number++) {
+        if (this.#store.isAlive(number)) {
+          this.#countTerms(number, (term, counts) => visit(term, number, counts));
+        }
       }
-    }
+    });
   }
 
   /** Calls back once for each distinct term of a document with its packed counts. */
@@ -199,20 +220,16 @@ export class SearchIndex {
     if (this.#counts.length < this.#vocabulary.size) {
       this.#counts = new Int32Array(this.#vocabulary.size + 4096);
     }
-    const { stream } = this.#store;
-    const start = this.#store.startOf(number);
-    const end = this.#store.endOf(number);
+    const entries = this.#store.entriesOf(number);
     let field = 0;
-    for (let at = start; at < end; at++) {
-      const entry = stream[at] as number;
+    for (const entry of entries) {
       if (entry & fieldFlag) {
         field = entry & termMask;
       } else {
         this.#counts[entry & termMask] = addOne(this.#counts[entry & termMask] as number, field);
       }
     }
-    for (let at = start; at < end; at++) {
-      const entry = stream[at] as number;
+    for (const entry of entries) {
       const term = entry & termMask;
       const counts = this.#counts[term] as number;
       if (!(entry & fieldFlag) && counts !== 0) {

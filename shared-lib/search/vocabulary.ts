@@ -1,6 +1,8 @@
+import type { ByteReader, ByteWriter } from "./byte-file.ts";
 import { editDistance } from "./edit-distance.ts";
 import { grownInt32 } from "./growable.ts";
 import { stemWord } from "./stem-word.ts";
+import { StringTable } from "./string-table.ts";
 
 /** What the analysis of a query needs to know about the words that are in use. */
 export interface WordsInUse {
@@ -15,53 +17,53 @@ export interface WordsInUse {
 }
 
 const tailLimit = 2048;
+/** After every character that a term may hold. */
+const lastCharacter = "\uffff";
+const hasDigit = /\p{N}/u;
 
 /**
  * The terms of an index: number of each, document frequencies, stems, and the look-ups a query needs. Term numbers
  * never change; a term whose documents are all gone stays with frequency 0 until the index is compacted.
  */
 export class Vocabulary implements WordsInUse {
-  readonly #numbers = new Map<string, number>();
-  readonly #terms: string[] = [];
+  #terms = new StringTable();
   /** The newest term of each stem, and from each term the one before it with the same stem; -1 ends it. */
   readonly #stemHeads = new Map<string, number>();
   #nextOfStem = new Int32Array(1024);
   #frequencies = new Int32Array(1024);
   #letters = new Int32Array(1024);
-  /** Terms numbered below `#sortedCount`, in order of spelling; the newer ones are looked through one by one. */
-  #sorted: string[] = [];
-  #sortedCount = 0;
+  /** The terms numbered below its length, in order of spelling; the newer ones are looked through one by one. */
+  #sorted = new Int32Array(0);
   #stemmedCount = 0;
 
   get size(): number {
-    return this.#terms.length;
+    return this.#terms.size;
   }
 
-  get terms(): readonly string[] {
-    return this.#terms;
+  /** Bytes held by typed arrays. */
+  get byteLength(): number {
+    const numbers = this.#frequencies.length + this.#letters.length + this.#nextOfStem.length;
+    return this.#terms.byteLength + 4 * (numbers + this.#sorted.length);
   }
 
   /** The number of a term, or undefined when it was never seen. */
   numberOf(term: string): number | undefined {
-    return this.#numbers.get(term);
+    return this.#terms.numberOf(term);
   }
 
   termOf(number: number): string {
-    return this.#terms[number] ?? "";
+    return this.#terms.textOf(number);
   }
 
   /** The number of a term, newly given if it has none. */
   intern(term: string): number {
-    const known = this.#numbers.get(term);
-    if (known !== undefined) {
-      return known;
+    const before = this.#terms.size;
+    const number = this.#terms.intern(term);
+    if (number === before) {
+      this.#frequencies = grownInt32(this.#frequencies, number + 1);
+      this.#letters = grownInt32(this.#letters, number + 1);
+      this.#letters[number] = letterSet(term);
     }
-    const number = this.#terms.length;
-    this.#terms.push(term);
-    this.#numbers.set(term, number);
-    this.#frequencies = grownInt32(this.#frequencies, number + 1);
-    this.#letters = grownInt32(this.#letters, number + 1);
-    this.#letters[number] = letterSet(term);
     return number;
   }
 
@@ -74,7 +76,7 @@ export class Vocabulary implements WordsInUse {
   }
 
   documentFrequency(term: string): number {
-    const number = this.#numbers.get(term);
+    const number = this.#terms.numberOf(term);
     return number === undefined ? 0 : this.frequencyOf(number);
   }
 
@@ -94,32 +96,28 @@ export class Vocabulary implements WordsInUse {
 
   completions(prefix: string, limit: number): readonly string[] {
     this.#sortNewTerms();
-    const found: string[] = [];
-    for (let at = this.#firstFrom(prefix); at < this.#sorted.length; at++) {
-      const term = this.#sorted[at] as string;
-      if (!term.startsWith(prefix)) {
-        break;
+    const best = new MostFrequent(limit);
+    const offer = (number: number): void => {
+      const frequency = this.frequencyOf(number);
+      if (frequency > 0 && best.takes(frequency)) {
+        const term = this.termOf(number);
+        if (term !== prefix) best.offer(term, frequency);
       }
-      found.push(term);
+    };
+    const end = this.#firstFrom(prefix + lastCharacter);
+    for (let at = this.#firstFrom(prefix); at < end; at++) {
+      offer(this.#sorted[at] as number);
     }
-    for (let number = this.#sortedCount; number < this.#terms.length; number++) {
-      const term = this.termOf(number);
-      if (term.startsWith(prefix)) {
-        found.push(term);
-      }
+    for (let number = this.#sorted.length; number < this.size; number++) {
+      if (this.termOf(number).startsWith(prefix)) offer(number);
     }
-    return found
-      .filter((term) => term !== prefix && this.documentFrequency(term) > 0)
-      .sort(
-        (one, other) => this.documentFrequency(other) - this.documentFrequency(one) || (one < other ? -1 : 1),
-      )
-      .slice(0, limit);
+    return best.terms;
   }
 
   neighbours(word: string, limit: number): readonly { readonly term: string; readonly distance: number }[] {
     const found: { term: string; distance: number }[] = [];
     const wanted = letterSet(word);
-    for (let number = 0; number < this.#terms.length; number++) {
+    for (let number = 0; number < this.size; number++) {
       // One edit changes at most two letters of the set: this alone rejects nearly every term.
       if (
         countBits(wanted ^ (this.#letters[number] as number)) > 2 * limit ||
@@ -127,7 +125,7 @@ export class Vocabulary implements WordsInUse {
       ) {
         continue;
       }
-      const term = this.#terms[number] as string;
+      const term = this.termOf(number);
       const distance = editDistance(word, term, limit);
       if (distance > 0 && distance <= limit) {
         found.push({ term, distance });
@@ -142,34 +140,101 @@ export class Vocabulary implements WordsInUse {
     this.#sortNewTerms();
   }
 
+  /** Everything but the stems, which are soon found again. */
+  write(writer: ByteWriter): void {
+    this.prepare();
+    this.#terms.write(writer);
+    writer.bytes(this.#frequencies.subarray(0, this.size));
+    writer.bytes(this.#letters.subarray(0, this.size));
+    writer.bytes(this.#sorted);
+  }
+
+  static read(reader: ByteReader): Vocabulary {
+    const vocabulary = new Vocabulary();
+    vocabulary.#terms = StringTable.read(reader);
+    vocabulary.#frequencies = reader.int32();
+    vocabulary.#letters = reader.int32();
+    vocabulary.#sorted = reader.int32();
+    return vocabulary;
+  }
+
+  trim(): void {
+    this.#terms.trim();
+  }
+
   #stemNewTerms(): void {
-    for (; this.#stemmedCount < this.#terms.length; this.#stemmedCount++) {
-      const stem = stemWord(this.termOf(this.#stemmedCount));
-      this.#nextOfStem = grownInt32(this.#nextOfStem, this.#stemmedCount + 1);
-      this.#nextOfStem[this.#stemmedCount] = this.#stemHeads.get(stem) ?? -1;
-      this.#stemHeads.set(stem, this.#stemmedCount);
+    this.#nextOfStem = grownInt32(this.#nextOfStem, this.size);
+    for (; this.#stemmedCount < this.size; this.#stemmedCount++) {
+      const term = this.termOf(this.#stemmedCount);
+      // Numbers and markings, of which there are many, have no other forms.
+      const stem = hasDigit.test(term) ? undefined : stemWord(term);
+      this.#nextOfStem[this.#stemmedCount] = stem === undefined ? -1 : (this.#stemHeads.get(stem) ?? -1);
+      if (stem !== undefined) this.#stemHeads.set(stem, this.#stemmedCount);
     }
   }
 
   #sortNewTerms(): void {
-    if (this.#terms.length - this.#sortedCount > tailLimit || this.#sortedCount === 0) {
-      this.#sorted = [...this.#terms].sort((one, other) => (one < other ? -1 : 1));
-      this.#sortedCount = this.#terms.length;
+    const sortedCount = this.#sorted.length;
+    if (this.size - sortedCount <= tailLimit && sortedCount > 0) return;
+    const newTerms = Array.from({ length: this.size - sortedCount }, (_, index) => ({
+      number: sortedCount + index,
+      term: this.termOf(sortedCount + index),
+    })).sort((one, other) => (one.term < other.term ? -1 : 1));
+    const merged = new Int32Array(this.size);
+    let from = 0;
+    let to = 0;
+    for (const { number, term } of newTerms) {
+      const before = this.#firstFrom(term);
+      merged.set(this.#sorted.subarray(from, before), to);
+      to += before - from;
+      from = before;
+      merged[to++] = number;
     }
+    merged.set(this.#sorted.subarray(from), to);
+    this.#sorted = merged;
   }
 
-  #firstFrom(prefix: string): number {
+  /** Where in the order of spelling the first term stands that is not before `text`. */
+  #firstFrom(text: string): number {
     let low = 0;
     let high = this.#sorted.length;
     while (low < high) {
       const middle = (low + high) >> 1;
-      if ((this.#sorted[middle] as string) < prefix) {
+      if (this.termOf(this.#sorted[middle] as number) < text) {
         low = middle + 1;
       } else {
         high = middle;
       }
     }
     return low;
+  }
+}
+
+/** The few most frequent of many terms; of equally frequent ones those spelled first. */
+class MostFrequent {
+  readonly #limit: number;
+  readonly #kept: { readonly term: string; readonly frequency: number }[] = [];
+
+  constructor(limit: number) {
+    this.#limit = limit;
+  }
+
+  get terms(): readonly string[] {
+    return this.#kept.map(({ term }) => term);
+  }
+
+  /** False where a term of that frequency would not be kept whatever its spelling. */
+  takes(frequency: number): boolean {
+    const last = this.#kept.at(-1);
+    return this.#kept.length < this.#limit || (last !== undefined && frequency >= last.frequency);
+  }
+
+  offer(term: string, frequency: number): void {
+    const place = this.#kept.findIndex(
+      (kept) => kept.frequency < frequency || (kept.frequency === frequency && kept.term > term),
+    );
+    this.#kept.splice(place < 0 ? this.#kept.length : place, 0, { term, frequency });
+    if (this.#kept.length > this.#limit) this.#kept.pop();
   }
 }
 

@@ -1,6 +1,6 @@
 import { SillbookError } from "#shared-lib/errors.ts";
 import { openSqliteOnDisk } from "../sqlite-disk/open-sqlite-on-disk.ts";
-import { quickCheck } from "../sqlite-disk/sqlite-disk.sql.ts";
+import { quickCheck, smallCache } from "../sqlite-disk/sqlite-disk.sql.ts";
 
 export interface FileCheck {
   readonly isGood: boolean;
@@ -16,6 +16,7 @@ export const checkFile: FileChecker = async (file) => {
   try {
     const opened = await openSqliteOnDisk(file, { readOnly: true });
     try {
+      opened.exec(smallCache);
       const rows = opened.all<{ quick_check: string }>(quickCheck).map((row) => row.quick_check);
       const isGood = rows.length === 1 && rows[0] === "ok";
       return { isGood, problems: isGood ? [] : rows };

@@ -21,6 +21,8 @@ export const settings = `
 export const readApplicationId = "PRAGMA application_id";
 export const writeApplicationId = `PRAGMA application_id = ${sillbookApplicationId}`;
 export const readSchemaSize = "SELECT count(*) AS entries FROM sqlite_schema";
+/** A check reads every page once: keeping them would only take memory. */
+export const smallCache = "PRAGMA cache_size = -2048";
 export const quickCheck = "PRAGMA quick_check(20)";
 
 export const begin = "BEGIN IMMEDIATE";

@@ -56,6 +56,10 @@ export class AffectedDocuments {
       this.add(kind, id);
   }
 
+  addAllOfSite(siteId: string): void {
+    for (const lift of this.#ids(liftsOfSiteSql, siteId)) this.addAllOfLift(lift);
+  }
+
   #addCallout(id: string | null | undefined): void {
     if (!id) return;
     this.add("callout", id);

@@ -120,3 +120,9 @@ export const visitFactsSql = `SELECT visit.id, visit.kind, visit.found, visit.do
     site.name || ', ' || lift.name AS liftTitle, person.name AS personName
   FROM visit JOIN lift ON lift.id = visit.liftId JOIN site ON site.id = lift.siteId
     LEFT JOIN person ON person.id = visit.engineerId WHERE visit.id = :id`;
+
+/** How far the records have come, for the index that is kept on the disk. */
+export const lastChangeSql = "SELECT id, stamp, rowId FROM change ORDER BY id DESC LIMIT 1";
+export const changeByIdSql = "SELECT id, stamp, rowId FROM change WHERE id = :id";
+export const touchedSinceSql = "SELECT DISTINCT entity, rowId AS id FROM change WHERE id > :after";
+export const lastMigrationSql = "SELECT max(number) AS number FROM migration";
