@@ -109,6 +109,9 @@ export function nearnessOf(
   settings: RankingSettings,
 ): Float64Array {
   const nearness = new Float64Array(Math.max(0, termCount - 1));
+  if (nearness.length === 0 || !hasLongField(store, document, settings.nearnessFrom)) {
+    return nearness;
+  }
   const lastSeen = new Int32Array(termCount).fill(-1000);
   const reach = settings.nearnessReach;
   let position = 0;
@@ -133,6 +136,15 @@ export function nearnessOf(
     }
   }
   return nearness;
+}
+
+function hasLongField(store: DocumentStore, document: number, words: number): boolean {
+  for (let field = 0; field < store.shape.fields.length; field++) {
+    if (store.lengthOf(document, field) >= words) {
+      return true;
+    }
+  }
+  return false;
 }
 
 function bringNear(nearness: Float64Array, pair: number, distance: number, reach: number): void {

@@ -7,30 +7,46 @@ export interface MarkRange {
   readonly end: number;
 }
 
-/**
- * What to mark in a text that was found: every word, number or phrase that counts as something in the query. Ranges
- * are in order and never overlap.
- */
-export function markMatches(text: string, query: SearchQuery): MarkRange[] {
-  const words = new Set<string>();
-  const phrases: ReadonlySet<string>[][] = [];
-  for (const { alternatives } of query.terms) {
-    for (const { sequence } of alternatives) {
+/** What is to be marked for one query, worked out once for many texts. */
+export class Marker {
+  readonly #words = new Set<string>();
+  readonly #phrases: ReadonlySet<string>[][] = [];
+
+  constructor(query: SearchQuery) {
+    for (const { sequence } of query.terms.flatMap((term) => term.alternatives)) {
       if (sequence.length === 1) {
         for (const word of sequence[0] ?? []) {
-          words.add(word);
+          this.#words.add(word);
         }
       } else {
-        phrases.push(sequence.map((place) => new Set(place)));
+        this.#phrases.push(sequence.map((place) => new Set(place)));
       }
     }
   }
-  const tokens = analyseText(text);
-  const ranges: MarkRange[] = tokens.filter((token) => words.has(token.term));
-  for (const phrase of phrases) {
-    ranges.push(...phraseRanges(tokens, phrase));
+
+  /**
+   * Every word, number or phrase of a text that counts as something in the query. Ranges are in order and never overlap.
+   */
+  mark(text: string): MarkRange[] {
+    const tokens = analyseText(text);
+    const ranges: MarkRange[] = tokens.filter((token) => this.#words.has(token.term));
+    const present = new Set(tokens.map(({ term }) => term));
+    for (const phrase of this.#phrases) {
+      if (phrase.every((place) => hasAny(place, present))) {
+        ranges.push(...phraseRanges(tokens, phrase));
+      }
+    }
+    return merged(ranges);
   }
-  return merged(ranges);
+}
+
+function hasAny(place: ReadonlySet<string>, present: ReadonlySet<string>): boolean {
+  for (const term of place) {
+    if (present.has(term)) {
+      return true;
+    }
+  }
+  return false;
 }
 
 function phraseRanges(tokens: readonly Token[], phrase: readonly ReadonlySet<string>[]): MarkRange[] {

@@ -128,33 +128,38 @@ function gather(
 ): Map<number, Gathering> {
   const { store } = parts;
   const passes = filterOf(options, parts);
-  const factorOf = boostOf(options, parts);
+  const boosts = boostsOf(options, parts);
   const depth = Math.max(options.limitPerKind, settings.nearnessDepth);
-  const gathered = new Map<number, Gathering>();
+  const byKind = store.kinds.combinations.map(
+    (): Gathering => ({ total: 0, top: new TopHits(depth, before) }),
+  );
   for (let index = 0; index < scores.touchedCount; index++) {
     const document = scores.touched[index] as number;
-    if (!passes(document)) {
+    if (passes && !passes(document)) {
       continue;
     }
-    const kind = store.kinds.cell(document);
-    let gathering = gathered.get(kind);
-    if (!gathering) {
-      gathering = { total: 0, top: new TopHits(depth, before) };
-      gathered.set(kind, gathering);
-    }
+    const gathering = byKind[store.kinds.cell(document)] as Gathering;
     gathering.total++;
-    const factor = factorOf(document);
-    const score = factor * (scores.totals[document] as number);
-    // Most documents lie below the worst kept one: no object is made for them.
-    const worst = gathering.top.worstKept;
-    if (worst === undefined || score >= worst.score) {
+    // Most documents lie below the worst kept one even at their best: no more is worked out for them.
+    const worst = gathering.top.worstKept?.score ?? Number.NEGATIVE_INFINITY;
+    const total = scores.totals[document] as number;
+    if (total * boosts.highest < worst) {
+      continue;
+    }
+    const factor = boosts.factorOf(document);
+    const score = factor * total;
+    if (score >= worst) {
       gathering.top.offer({ document, factor, score });
     }
   }
-  return gathered;
+  return new Map([...byKind.entries()].filter(([, { total }]) => total > 0));
 }
 
-function filterOf(options: SearchOptions, { store }: IndexParts): (document: number) => boolean {
+/** Undefined where every document passes. */
+function filterOf(
+  options: SearchOptions,
+  { store }: IndexParts,
+): ((document: number) => boolean) | undefined {
   const tests: ((document: number) => boolean)[] = [];
   if (options.kinds) {
     const passing = store.kinds.passing({ anyOf: options.kinds });
@@ -173,21 +178,31 @@ function filterOf(options: SearchOptions, { store }: IndexParts): (document: num
     const without = new Set(options.without.map((key) => store.numberOf(key)));
     tests.push((document) => !without.has(document));
   }
-  return tests.length === 0 ? () => true : (document) => tests.every((test) => test(document));
+  const [only] = tests;
+  return tests.length <= 1 ? only : (document) => tests.every((test) => test(document));
 }
 
-function boostOf(options: SearchOptions, { store }: IndexParts): (document: number) => number {
+/** What a score is multiplied by, and the most that this can be. */
+function boostsOf(
+  options: SearchOptions,
+  { store }: IndexParts,
+): { readonly highest: number; readonly factorOf: (document: number) => number } {
   const boosts = (options.boosts ?? []).flatMap((boost) => {
     const column = store.columns.get(boost.attribute);
     return column ? [{ column, passing: column.passing(boost), factor: boost.factor }] : [];
   });
   const { multiplier } = options;
-  return (document) => {
-    let factor = multiplier ? multiplier(store.keyOf(document)) : 1;
-    for (const boost of boosts) {
-      factor *= boost.passing[boost.column.cell(document)] === 1 ? boost.factor : 1;
-    }
-    return factor;
+  return {
+    highest: multiplier
+      ? Number.POSITIVE_INFINITY
+      : boosts.reduce((highest, { factor }) => highest * Math.max(1, factor), 1),
+    factorOf(document) {
+      let factor = multiplier ? multiplier(store.keyOf(document)) : 1;
+      for (const boost of boosts) {
+        factor *= boost.passing[boost.column.cell(document)] === 1 ? boost.factor : 1;
+      }
+      return factor;
+    },
   };
 }
 

@@ -20,6 +20,8 @@ export interface IndexParts {
 }
 
 const mostKnownSequences = 500;
+/** Fields of fewer words have the worth of an occurrence in a table; longer ones are rare. */
+const tabled = 256;
 
 /** Scores of all documents that hold any term of a query. The arrays are used again by the next query. */
 export interface Scores {
@@ -44,6 +46,8 @@ export class DocumentScorer {
   #termTouched = new Int32Array(0);
   #touchedCount = 0;
   #termTouchedCount = 0;
+  /** Worth of one occurrence by field and length of the field: `field * tabled + length`. */
+  #worthOfOne = new Float64Array(0);
   #shares: { weight: Float64Array; base: Float64Array; slope: Float64Array } = shareArrays(0);
 
   score(query: SearchQuery, parts: IndexParts, settings: RankingSettings): Scores {
@@ -76,6 +80,14 @@ export class DocumentScorer {
       this.#shares.base[field] = 1 - lengthShare;
       this.#shares.slope[field] = lengthShare / store.averageLength(field);
     }
+    this.#worthOfOne = Float64Array.from({ length: fields.length * tabled }, (_, at) =>
+      this.#workOutWorth(Math.floor(at / tabled), at % tabled),
+    );
+  }
+
+  #workOutWorth(field: number, length: number): number {
+    const { weight, base, slope } = this.#shares;
+    return (weight[field] as number) / ((base[field] as number) + (slope[field] as number) * length);
   }
 
   #scoreTerm(term: QueryTerm, parts: IndexParts, settings: RankingSettings): number {
@@ -124,16 +136,18 @@ export class DocumentScorer {
 
   #count(document: number, counts: number, weight: number, store: DocumentStore): void {
     const { lengths } = store;
-    const { weight: fieldWeight, base, slope } = this.#shares;
-    const firstLength = document * fieldWeight.length;
+    const worthOfOne = this.#worthOfOne;
+    const firstLength = document * store.shape.fields.length;
     let sum = 0;
-    for (let rest = counts, field = 0; rest !== 0; rest >>>= 4, field++) {
-      const count = rest & 15;
-      if (count !== 0) {
-        const length = lengths[firstLength + field] as number;
-        const norm = (base[field] as number) + (slope[field] as number) * length;
-        sum += ((fieldWeight[field] as number) * count) / norm;
-      }
+    let rest = counts;
+    while (rest !== 0) {
+      // The lowest field with any occurrence: four bits a field.
+      const field = (31 - Math.clz32(rest & -rest)) >>> 2;
+      const length = lengths[firstLength + field] as number;
+      const worth =
+        length < tabled ? (worthOfOne[field * tabled + length] as number) : this.#workOutWorth(field, length);
+      sum += worth * ((rest >>> (4 * field)) & 15);
+      rest &= ~(15 << (4 * field));
     }
     if (this.#frequencies[document] === 0) {
       this.#termTouched[this.#termTouchedCount++] = document;

@@ -4,7 +4,7 @@ import { everyDocumentSql, matchInfoSql } from "./support/baseline.sql.ts";
 import { type LargeCompany, largeCompany, openLargeCompany } from "./support/large-company.ts";
 import { printTable, quantile, type Row, timed } from "./support/report.ts";
 
-const target = 50;
+const target = 20;
 
 /** Search end to end through the contract, beside full-text ranking by matchinfo and an in-memory index of the registry. */
 export async function run(): Promise<void> {

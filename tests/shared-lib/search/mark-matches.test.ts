@@ -3,17 +3,19 @@ import { describe, expect, it } from "vitest";
 import { analyseQuery } from "#shared-lib/search/analyse-query.ts";
 import { explainHit } from "#shared-lib/search/explain-hit.ts";
 import { sillbookIndexShape } from "#shared-lib/search/index-shape.ts";
-import { markMatches } from "#shared-lib/search/mark-matches.ts";
+import { Marker } from "#shared-lib/search/mark-matches.ts";
 import { SearchIndex } from "#shared-lib/search/search-index.ts";
 import { noteQuery, noteText } from "./note-arbitraries.ts";
 
 function marked(text: string, asked: string): string[] {
   const index = new SearchIndex(sillbookIndexShape);
   index.add({ key: "1", kind: "callout", fields: { symptom: text } });
-  return markMatches(text, analyseQuery(asked, index.words)).map(({ start, end }) => text.slice(start, end));
+  return new Marker(analyseQuery(asked, index.words))
+    .mark(text)
+    .map(({ start, end }) => text.slice(start, end));
 }
 
-describe("markMatches", () => {
+describe("marker", () => {
   it.each([
     ["The Türe klemmt", "ture", ["Türe"]],
     ["Elevator stuck", "lift", ["Elevator"]],
@@ -34,7 +36,7 @@ describe("markMatches", () => {
         const index = new SearchIndex(sillbookIndexShape);
         index.add({ key: "1", kind: "callout", fields: { symptom: text } });
         const query = analyseQuery(asked, index.words);
-        const ranges = markMatches(text, query);
+        const ranges = new Marker(query).mark(text);
         let last = 0;
         for (const { start, end } of ranges) {
           expect(start).toBeGreaterThanOrEqual(last);

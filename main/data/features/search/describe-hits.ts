@@ -3,7 +3,7 @@ import type { Cause } from "#shared-lib/contract/fault-note.ts";
 import type { ResultKind, SearchHit } from "#shared-lib/contract/search.ts";
 import { formatDate } from "#shared-lib/format.ts";
 import { explainHit } from "#shared-lib/search/explain-hit.ts";
-import { markMatches } from "#shared-lib/search/mark-matches.ts";
+import { Marker } from "#shared-lib/search/mark-matches.ts";
 import type { SearchHit as RankedHit } from "#shared-lib/search/rank-documents.ts";
 import type { SearchQuery } from "#shared-lib/search/search-query.ts";
 import type { Store } from "../../store.ts";
@@ -33,10 +33,12 @@ const fieldWords: Readonly<Record<string, string>> = {
 export class HitDescriber {
   readonly #store: Store;
   readonly #query: SearchQuery;
+  readonly #marker: Marker;
 
   constructor(store: Store, query: SearchQuery) {
     this.#store = store;
     this.#query = query;
+    this.#marker = new Marker(query);
   }
 
   /** Null where the record vanished between ranking and reading. */
@@ -62,7 +64,7 @@ export class HitDescriber {
   }
 
   marks(text: string): [number, number][] {
-    return markMatches(text, this.#query).map(({ start, end }) => [start, end]);
+    return this.#marker.mark(text).map(({ start, end }) => [start, end]);
   }
 
   #words(kind: ResultKind, id: string): Words | null {
