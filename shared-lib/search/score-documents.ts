@@ -95,6 +95,9 @@ export class DocumentScorer {
     const weights = new Map<number, number>();
     const ownForms = new Set<number>();
     for (const { sequence, weight, reading } of term.alternatives) {
+      if (weight <= 0) {
+        continue;
+      }
       const only = sequence.length === 1 ? sequence[0] : undefined;
       for (const word of only ?? []) {
         const number = parts.vocabulary.numberOf(word);
