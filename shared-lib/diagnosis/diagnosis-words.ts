@@ -34,18 +34,16 @@ function likeliest(causes: Causes, probabilities: ReadonlyMap<string, number>): 
 
 /** Why this check: what each of its outcomes would make the likeliest cause. */
 export function whyCheck({ outcomes }: WeighedCheck, causes: Causes): string {
-  const points = outcomes.map(({ outcome, after }) => ({
-    words: outcome.words,
-    certain: Math.max(...after.values()) > 0.999,
-    to: likeliest(causes, after),
-  }));
-  const [first] = points;
-  if (!first) return "";
-  if (points.every(({ to }) => to === first.to))
-    return `Shows whether it is “${first.to}”, as it most looks now.`;
-  return `${points
-    .map(({ words, certain, to }) => `“${words}” ${certain ? "leaves only" : "points to"} “${to}”`)
-    .join("; ")}.`;
+  const points = new Map<string, string[]>();
+  for (const { outcome, after } of outcomes) {
+    const verb = Math.max(...after.values()) > 0.999 ? "leaves only" : "points to";
+    const to = `${verb} “${likeliest(causes, after)}”`;
+    points.set(to, [...(points.get(to) ?? []), `“${outcome.words}”`]);
+  }
+  const targets = new Set(outcomes.map(({ after }) => likeliest(causes, after)));
+  if (targets.size === 0) return "";
+  if (targets.size === 1) return `Shows whether it is “${[...targets][0]}”, as it most looks now.`;
+  return `${[...points].map(([to, words]) => `${words.join(" or ")} ${to}`).join("; ")}.`;
 }
 
 /** All causes ruled out: names the answers that do it. */

@@ -6,6 +6,8 @@ import { ErrorNote } from "../../ui/error-note.tsx";
 import { PageTitle } from "../../ui/page-title.tsx";
 import { useCommand } from "../../use-command.ts";
 import { useRead } from "../../use-read.ts";
+import { CauseSection } from "../cause/cause-section.tsx";
+import { SimilarFaults } from "../desk/similar-faults.tsx";
 import { CalloutHead, type CalloutStep } from "./callout-head.tsx";
 import { ChangeCalloutDialog } from "./change-callout-dialog.tsx";
 import { EndCalloutDialog } from "./end-callout-dialog.tsx";
@@ -96,37 +98,46 @@ function CalloutBody({ found, onStep }: CalloutBodyProps) {
     when: canRecord,
     run: () => go({ visit: "new" }),
   });
+  const { said, endedAt } = found.callout;
+  const causes = <CauseSection calloutId={id} liftId={liftId} said={said} ended={endedAt !== null} />;
   if (typeof search.fix === "string")
     return <FixToNote key={search.fix} fixId={search.fix} onDone={() => go({})} />;
   if (typeof search.visit === "string" && liftId !== null) {
     return (
-      <VisitEntry
-        key={search.visit}
-        found={found}
-        liftId={liftId}
-        visitId={search.visit}
-        onClose={() => go({})}
-        onSaved={(fixId) => go(fixId === null ? {} : { fix: fixId })}
-      />
+      <>
+        <VisitEntry
+          key={search.visit}
+          found={found}
+          liftId={liftId}
+          visitId={search.visit}
+          onClose={() => go({})}
+          onSaved={(fixId) => go(fixId === null ? {} : { fix: fixId })}
+        />
+        {causes}
+        <SimilarFaults text={said} liftId={liftId} />
+      </>
     );
   }
   return (
-    <div className="callout-columns">
-      <div className="stack">
-        <SaidSection found={found} />
-        <EventsSection events={found.events} withdrawn={found.withdrawn} />
+    <>
+      <div className="callout-columns">
+        <div className="stack">
+          <SaidSection found={found} />
+          <EventsSection events={found.events} withdrawn={found.withdrawn} />
+        </div>
+        <div className="stack">
+          <LiftSection found={found} onSettle={() => onStep("change")} />
+          <VisitsSection
+            calloutId={id}
+            canRecord={canRecord}
+            onRecord={() => go({ visit: "new" })}
+            onCorrect={(visitId) => go({ visit: visitId })}
+            onFix={(fixId) => go({ fix: fixId })}
+          />
+        </div>
       </div>
-      <div className="stack">
-        <LiftSection found={found} onSettle={() => onStep("change")} />
-        <VisitsSection
-          calloutId={id}
-          canRecord={canRecord}
-          onRecord={() => go({ visit: "new" })}
-          onCorrect={(visitId) => go({ visit: visitId })}
-          onFix={(fixId) => go({ fix: fixId })}
-        />
-      </div>
-    </div>
+      {causes}
+    </>
   );
 }
 

@@ -1,7 +1,8 @@
 import { Link } from "@tanstack/react-router";
 import "./callout.css";
+import type { CauseStep } from "#shared-lib/contract/cause.ts";
 import type { Visit } from "#shared-lib/contract/visit.ts";
-import { formatDate, formatDayAndTime } from "#shared-lib/format.ts";
+import { formatDate, formatDayAndTime, formatTime } from "#shared-lib/format.ts";
 import { printPage } from "../../shell-client.ts";
 import { Button } from "../../ui/button.tsx";
 import { ErrorNote } from "../../ui/error-note.tsx";
@@ -42,6 +43,15 @@ export function VisitPrintPage({ id }: { readonly id: string }) {
   );
 }
 
+/** What fits on the one page beside the rest; all of them stand with the callout. */
+const mostAnswers = 8;
+
+function answerFact(step: CauseStep): readonly [string, string] {
+  const [first] = step.after;
+  const then = first === undefined ? "" : `; then first: ${first.title}`;
+  return [shorten(step.checkTitle, 80), shorten(`${formatTime(step.at)}, ${step.outcomeWords}${then}`, 200)];
+}
+
 function VisitSheet({ visit }: { readonly visit: Visit }) {
   const { device } = useProgram();
   const callout = useRead(
@@ -49,6 +59,8 @@ function VisitSheet({ visit }: { readonly visit: Visit }) {
     { id: visit.calloutId ?? "" },
     { enabled: visit.calloutId !== null },
   );
+  const path = useRead("cause.path", { visitId: visit.id });
+  const answered = (path.value?.steps ?? []).filter((step) => step.takenBack === null && !step.overtaken);
   const chargeable =
     visit.chargeable === null ? "not decided" : visit.chargeable ? "chargeable" : "not chargeable";
   return (
@@ -86,6 +98,12 @@ function VisitSheet({ visit }: { readonly visit: Visit }) {
             ["Readings", shorten(visit.readings.join("; "), 400)],
           ]}
         />
+        {answered.length > 0 && (
+          <>
+            <h2>Checks answered on the way to the cause</h2>
+            <PrintFacts facts={answered.slice(-mostAnswers).map(answerFact)} />
+          </>
+        )}
         <div className="slip-signs">
           <span>Engineer</span>
           <span>For the customer</span>

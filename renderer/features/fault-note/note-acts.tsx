@@ -1,9 +1,11 @@
 import { calculatorById } from "#shared-lib/calculators/registry.ts";
 import type { FaultNote } from "#shared-lib/contract/fault-note.ts";
+import { formatQuantity } from "#shared-lib/format.ts";
+import { Caution } from "../../ui/caution.tsx";
 import { useRead } from "../../use-read.ts";
 import { PlaceLink } from "../find/place-link.tsx";
 import { placeOfCalculator, placeOfCheckPlan } from "../find/result-link.ts";
-import { separatesWords } from "./note-words.ts";
+import { hazardWords } from "./note-words.ts";
 
 interface NoteActsProps {
   readonly note: FaultNote;
@@ -14,23 +16,28 @@ interface NoteActsProps {
 
 /** The next check, and the ways on: the calculator filled in from the lift, the check plan. */
 export function NoteActs({ note, liftId, liftTitle }: NoteActsProps) {
+  const next = useRead("cause.rank", { noteId: note.id, liftId }).value?.next ?? null;
   const plans = useRead("check.plans", {}, { entities: [], enabled: note.checkPlans.length > 0 }).value;
-  const next = note.checks[0];
   const links = note.calculators.flatMap((link) => {
     const calculator = calculatorById(link.id);
     return calculator === undefined ? [] : [{ ...link, name: calculator.name }];
   });
   const known = note.checkPlans.flatMap((id) => plans?.plans.find((plan) => plan.id === id) ?? []);
-  if (next === undefined && links.length === 0 && known.length === 0) return null;
-  const causeKeys = note.causes.map((cause) => cause.key);
+  if (next === null && links.length === 0 && known.length === 0) return null;
   return (
     <div className="note-next">
-      {next !== undefined && (
+      {next !== null && (
         <div>
-          <h3>Next check</h3>
+          <h3>{next.careful ? "Next check, dangerous work" : "Next check"}</h3>
           <p>
-            {next.title}. {separatesWords(next, causeKeys)}
+            {next.title}, {formatQuantity(next.minutes, "min")}. <span className="soft">{next.why}</span>
           </p>
+          {next.careful && (
+            <Caution>
+              {next.hazard !== "none" && `${hazardWords[next.hazard]}. `}
+              {next.caution}
+            </Caution>
+          )}
         </div>
       )}
       <div className="note-acts">

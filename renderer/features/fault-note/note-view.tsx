@@ -3,6 +3,8 @@ import type { LiftLine } from "#shared-lib/contract/lift.ts";
 import { formatDate } from "#shared-lib/format.ts";
 import { Caution } from "../../ui/caution.tsx";
 import { RuledTitle } from "../../ui/ruled-title.tsx";
+import { useRead } from "../../use-read.ts";
+import { rankingSentence } from "../cause/cause-words.ts";
 import { PlaceLink } from "../find/place-link.tsx";
 import { CauseTable } from "./cause-table.tsx";
 import { NoteActs } from "./note-acts.tsx";
@@ -19,6 +21,7 @@ interface NoteViewProps {
 export function NoteView({ found, contextLift }: NoteViewProps) {
   const { note } = found;
   const applies = appliesWords(note);
+  const ranking = useRead("cause.rank", { noteId: note.id, liftId: contextLift?.id ?? null }).value;
   return (
     <div className="note-columns">
       <div className="stack note-main">
@@ -37,7 +40,10 @@ export function NoteView({ found, contextLift }: NoteViewProps) {
         </section>
         <ZoneOrderPicture note={note} />
         <section>
-          <RuledTitle>Causes, most likely first</RuledTitle>
+          <RuledTitle>Causes, in the order of the note</RuledTitle>
+          {ranking !== undefined && note.causes.length > 0 && (
+            <p className="note-ranking">{rankingSentence(ranking)}</p>
+          )}
           {note.causes.length === 0 ? (
             <p className="soft">No cause is written down yet.</p>
           ) : (

@@ -42,30 +42,6 @@ export function appliesWords({ applies }: Pick<FaultNoteFields, "applies">): str
 
 type NoteCheck = FaultNoteFields["checks"][number];
 
-/** What a check can decide: numbers of the causes, in the order of the note. */
-export function separates(
-  check: NoteCheck,
-  causeKeys: readonly string[],
-): { readonly proves: readonly number[]; readonly excludes: readonly number[] } {
-  const numbers = (meaning: string): number[] =>
-    causeKeys.flatMap((key, index) =>
-      check.outcomes.some((outcome) => outcome.means[key] === meaning) ? [index + 1] : [],
-    );
-  return { proves: numbers("proves"), excludes: numbers("excludes") };
-}
-
-/** "Can prove 4; can rule out 1, 2 and 3." Empty where the check says neither. */
-export function separatesWords(check: NoteCheck, causeKeys: readonly string[]): string {
-  const { proves, excludes } = separates(check, causeKeys);
-  const parts = [
-    proves.length > 0 ? `can prove ${listWords(proves)}` : "",
-    excludes.length > 0 ? `can rule out ${listWords(excludes)}` : "",
-  ].filter((part) => part !== "");
-  if (parts.length === 0) return "";
-  const words = parts.join("; ");
-  return `${sentenceCase(words)}.`;
-}
-
 export function listWords(items: readonly (number | string)[]): string {
   if (items.length < 2) return items.join("");
   return `${items.slice(0, -1).join(", ")} and ${items.at(-1)}`;

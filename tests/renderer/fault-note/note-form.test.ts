@@ -11,7 +11,6 @@ import {
   withoutEmptyEntries,
 } from "../../../renderer/features/fault-note/note-form.ts";
 import { changedFields, compareVersions } from "../../../renderer/features/fault-note/note-merge.ts";
-import { separatesWords } from "../../../renderer/features/fault-note/note-words.ts";
 
 const line = fc.string({ minLength: 1, maxLength: 60 }).map((text) => `a${text.trim()}z`);
 const free = fc.string({ maxLength: 80 }).map((text) => text.trim());
@@ -165,22 +164,4 @@ describe("a new note", () => {
     const [only] = startFromFix({ cause, fix: "x", group: "doors" }, null).causes;
     expect(only).toMatchObject({ title: "", tell: cause });
   });
-});
-
-test("what a check can decide is said by the numbers of the causes", () => {
-  const outcome = (means: Record<string, "proves" | "excludes" | "likely">) => ({
-    key: "o",
-    words: "w",
-    means,
-  });
-  const check = {
-    key: "c",
-    title: "Look",
-    how: "",
-    minutes: 5,
-    hazard: "none" as const,
-    outcomes: [outcome({ a: "proves", b: "excludes" }), outcome({ c: "excludes", a: "likely" })],
-  };
-  expect(separatesWords(check, ["a", "b", "c"])).toBe("Can prove 1; can rule out 2 and 3.");
-  expect(separatesWords({ ...check, outcomes: [] }, ["a"])).toBe("");
 });
