@@ -2,7 +2,6 @@ import type { Page } from "playwright";
 import { afterEach, describe, expect, test } from "vitest";
 import { formatFraction } from "#shared-lib/format.ts";
 import { askFromPage, goTo, tabTo } from "./support/drive-page.ts";
-import { programKinds } from "./support/program-kinds.ts";
 import { axeFindings, drawn } from "./support/screen-findings.ts";
 import { type Program, startProgram } from "./support/start-program.ts";
 
@@ -14,9 +13,9 @@ afterEach(() => program?.close());
 
 const rows = (page: Page) => page.locator(".cause-table tbody tr");
 
-describe.each(programKinds)("the way to the cause, %s", (kind) => {
+describe("the way to the cause", () => {
   test("counts behind each cause, checks answered at once, the path kept and printed", async () => {
-    program = await startProgram(kind, { demonstration: true });
+    program = await startProgram("local-web", { demonstration: true });
     const { page } = program;
     const { callouts } = await askFromPage(page, "callout.list", { filter: { open: true } });
     const callout = callouts.find(({ said }) => said.startsWith("doors keep reopening"));
