@@ -22,12 +22,3 @@ export function repairWords({ minutes, fromVisits }: CauseRanking["repairs"][num
   const length = `about ${formatQuantity(minutes, "min")}`;
   return fromVisits > 0 ? `${length}, as at ${fromVisits} visits` : `${length} assumed, no visits to go by`;
 }
-
-/** "Ranked by 11 similar callouts … Most likely: 3 Door edge out of line, 7 of 11; then 1 and 2." Numbers are places in the note. */
-export function rankingSentence(ranking: CauseRanking): string {
-  const { evidence, causes } = ranking;
-  const [first, ...rest] = causes;
-  if (evidence.thin || first === undefined) return evidence.sentence;
-  const then = rest.length === 0 ? "" : `; then ${rest.map(({ place }) => place).join(", ")}`;
-  return `${evidence.sentence} Most likely: ${first.place} ${first.title}, ${countWords(first, ranking)}${then}.`;
-}

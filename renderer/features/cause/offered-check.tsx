@@ -2,7 +2,7 @@ import type { OfferedCheck } from "#shared-lib/contract/cause.ts";
 import { formatQuantity } from "#shared-lib/format.ts";
 import { Button } from "../../ui/button.tsx";
 import { Caution } from "../../ui/caution.tsx";
-import { hazardWords } from "../fault-note/note-words.ts";
+import { hazardWords } from "../fault-note/hazard-parts.ts";
 
 interface OfferedCheckProps {
   readonly check: OfferedCheck;

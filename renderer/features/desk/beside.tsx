@@ -6,7 +6,7 @@ import type { FaultGroup } from "#shared-lib/words.ts";
 import { LiftState } from "../../ui/lift-state.tsx";
 import { RuledTitle } from "../../ui/ruled-title.tsx";
 import { RepeatChain } from "../callout/repeat-chain.tsx";
-import { SimilarFaults } from "./similar-faults.tsx";
+import { SimilarFaults } from "../cause/similar-faults-panel.tsx";
 
 interface BesideProps {
   readonly beside: OutputOf<"callout.beside"> | undefined;

@@ -5,10 +5,11 @@ import { Button } from "../../ui/button.tsx";
 import { NumberField } from "../../ui/number-field.tsx";
 import { SelectField } from "../../ui/select-field.tsx";
 import { TextArea, TextField } from "../../ui/text-field.tsx";
+import { hazardWords } from "./hazard-parts.ts";
 import { EntryList } from "./list-editor.tsx";
 import type { NoteFieldsProps } from "./note-fields.tsx";
 import { changed, type FormCause, type FormCheck, type FormOutcome, newKey } from "./note-form.ts";
-import { countWords, hazardWords, meaningWords } from "./note-words.ts";
+import { countWords, meaningWords } from "./note-words.ts";
 
 const hazardOptions = checkHazards.map((hazard) => ({ id: hazard, words: hazardWords[hazard] }));
 const meaningOptions = outcomeMeanings.map((meaning) => ({ id: meaning, words: meaningWords[meaning] }));

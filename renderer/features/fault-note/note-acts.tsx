@@ -5,7 +5,7 @@ import { Caution } from "../../ui/caution.tsx";
 import { useRead } from "../../use-read.ts";
 import { PlaceLink } from "../find/place-link.tsx";
 import { placeOfCalculator, placeOfCheckPlan } from "../find/result-link.ts";
-import { hazardWords } from "./note-words.ts";
+import { hazardWords } from "./hazard-parts.ts";
 
 interface NoteActsProps {
   readonly note: FaultNote;

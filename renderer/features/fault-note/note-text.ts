@@ -1,6 +1,7 @@
 import { calculatorById } from "#shared-lib/calculators/registry.ts";
 import type { FaultNoteFields } from "#shared-lib/contract/fault-note.ts";
-import { appliesWords, hazardWords, listWords, meaningWords } from "./note-words.ts";
+import { hazardWords } from "./hazard-parts.ts";
+import { appliesWords, listWords, meaningWords } from "./note-words.ts";
 
 export type NoteFieldName = keyof FaultNoteFields;
 

@@ -4,12 +4,13 @@ import { formatDate } from "#shared-lib/format.ts";
 import { Caution } from "../../ui/caution.tsx";
 import { RuledTitle } from "../../ui/ruled-title.tsx";
 import { useRead } from "../../use-read.ts";
-import { rankingSentence } from "../cause/cause-words.ts";
+import { rankingSentence } from "../cause/ranking-parts.ts";
 import { PlaceLink } from "../find/place-link.tsx";
 import { CauseTable } from "./cause-table.tsx";
+import { hazardWords } from "./hazard-parts.ts";
 import { NoteActs } from "./note-acts.tsx";
 import { outcomeWords } from "./note-text.ts";
-import { appliesWords, type FoundNote, hazardWords } from "./note-words.ts";
+import { appliesWords, type FoundNote } from "./note-words.ts";
 import { ZoneOrderPicture } from "./zone-order-picture.tsx";
 
 interface NoteViewProps {

@@ -40,21 +40,10 @@ export function appliesWords({ applies }: Pick<FaultNoteFields, "applies">): str
     .join("; ");
 }
 
-type NoteCheck = FaultNoteFields["checks"][number];
-
 export function listWords(items: readonly (number | string)[]): string {
   if (items.length < 2) return items.join("");
   return `${items.slice(0, -1).join(", ")} and ${items.at(-1)}`;
 }
-
-export const hazardWords: {
-  readonly [Hazard in NoteCheck["hazard"]]: string;
-} = {
-  none: "No special hazard",
-  live: "Live measuring: trained people with a rated meter only",
-  shaft: "In the shaft or on the car top: trained people only",
-  isolated: "Isolated, locked off and proved dead first",
-};
 
 export const meaningWords = {
   excludes: "rules out",

@@ -1,11 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { CauseRanking, RankedCause } from "#shared-lib/contract/cause.ts";
-import {
-  countWords,
-  rankingSentence,
-  repairWords,
-  standingWords,
-} from "../../../renderer/features/cause/cause-words.ts";
+import { countWords, repairWords, standingWords } from "../../../renderer/features/cause/cause-words.ts";
+import { rankingSentence } from "../../../renderer/features/cause/ranking-parts.ts";
 
 const cause = (more: Partial<RankedCause> = {}): RankedCause => ({
   key: "edge",
