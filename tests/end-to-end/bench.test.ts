@@ -2,7 +2,7 @@ import { AxeBuilder } from "@axe-core/playwright";
 import type { Locator, Page } from "playwright";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { InputOf, OperationName, OutputOf } from "#shared-lib/contract/operations.ts";
-import { programKinds } from "./support/program-kinds.ts";
+import { screenKinds } from "./support/program-kinds.ts";
 import { type Program, startProgram } from "./support/start-program.ts";
 
 // The sketch's case: landing 3 of a lift whose five other landings are within 2 mm.
@@ -99,7 +99,7 @@ async function typeInto(page: Page, label: string, text: string): Promise<void> 
   await page.keyboard.type(text);
 }
 
-describe.each(programKinds)("the bench in %s", (kind) => {
+describe.each(screenKinds)("the bench in %s", (kind) => {
   let program: Program;
   let page: Page;
   let place: Place;

@@ -2,7 +2,7 @@ import AxeBuilder from "@axe-core/playwright";
 import type { Page } from "playwright";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { CheckStep } from "../../renderer/features/checks/check-types.ts";
-import { programKinds } from "./support/program-kinds.ts";
+import { screenKinds } from "./support/program-kinds.ts";
 import { type Program, startProgram } from "./support/start-program.ts";
 
 // A signal check by keyboard, as on a car top: found step by step, kept on disk, compared with the previous time.
@@ -86,7 +86,7 @@ async function recordAll(checkId: string, wrongKey?: string): Promise<void> {
   }
 }
 
-describe.each(programKinds)("%s", (kind) => {
+describe.each(screenKinds)("%s", (kind) => {
   beforeAll(async () => {
     program = await startProgram(kind, { viewport: { width: 1024, height: 700 } });
     page = program.page;

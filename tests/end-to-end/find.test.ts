@@ -1,7 +1,7 @@
 import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "playwright";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { programKinds } from "./support/program-kinds.ts";
+import { screenKinds } from "./support/program-kinds.ts";
 import { type Program, startProgram } from "./support/start-program.ts";
 
 // The engineer's way: a symptom, its fault note, the calculator filled in from the lift; and two people at one note.
@@ -103,7 +103,7 @@ async function newNote(title: string): Promise<string> {
   return (await ask("faultNote.write", note, "Ada Finch")).id ?? "";
 }
 
-describe.each(programKinds)("%s", (kind) => {
+describe.each(screenKinds)("%s", (kind) => {
   beforeAll(async () => {
     program = await startProgram(kind);
     page = program.page;

@@ -2,7 +2,7 @@ import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "playwright";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { InputOf, OperationName, OutputOf } from "#shared-lib/contract/operations.ts";
-import { programKinds } from "./support/program-kinds.ts";
+import { screenKinds } from "./support/program-kinds.ts";
 import { type Program, startProgram } from "./support/start-program.ts";
 
 /** Asks from inside the page, as the screens do, whichever shell it runs in. */
@@ -48,7 +48,7 @@ const levels = [
   { marking: "2", name: "Second", level: 6.1 },
 ];
 
-describe.each(programKinds)("lifts in %s", (kind) => {
+describe.each(screenKinds)("lifts in %s", (kind) => {
   let program: Program;
   let page: Page;
   let ines: string;

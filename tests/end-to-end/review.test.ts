@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { AxeBuilder } from "@axe-core/playwright";
 import type { Locator, Page } from "playwright";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
-import { programKinds } from "./support/program-kinds.ts";
+import { screenKinds } from "./support/program-kinds.ts";
 import { type Program, startProgram } from "./support/start-program.ts";
 
 // The team lead's way: what needs a person, what keeps coming back, and from every number to its callouts.
@@ -105,7 +105,7 @@ describe("the demonstration company", () => {
   });
   afterAll(() => rm(folder, { recursive: true, force: true }));
 
-  describe.each(programKinds)("%s", (kind) => {
+  describe.each(screenKinds)("%s", (kind) => {
     beforeAll(async () => {
       adopt(await startProgram(kind, { folder, demonstration: true }));
       await atStartScreen();
@@ -247,7 +247,7 @@ describe("the demonstration company", () => {
   });
 });
 
-describe.each(programKinds)("%s with a company that begins", (kind) => {
+describe.each(screenKinds)("%s with a company that begins", (kind) => {
   afterEach(() => program.close());
 
   test("what is missing is said, until there is something to count", async () => {

@@ -8,9 +8,13 @@ const obstacle = findElectron()
 
 if (obstacle) console.log(`Real Electron is left out: ${obstacle}. Its stand-in runs the same specs.`);
 
-/** The ways in which the end-to-end specs run on this machine. */
-export const programKinds: readonly ProgramKind[] = [
-  "local-web",
-  "desktop-harness",
-  ...(obstacle ? [] : (["electron"] as const)),
-];
+const electron: readonly ProgramKind[] = obstacle ? [] : ["electron"];
+
+/** The ways in which what may differ between the shells is run on this machine: starting, closing, drafts, the whole job. */
+export const programKinds: readonly ProgramKind[] = ["local-web", "desktop-harness", ...electron];
+
+/**
+ * For what happens inside one screen. The pages are the same files in both shells and talk through the same client, so they
+ * are run in one of them here, and in the real window too where there is one.
+ */
+export const screenKinds: readonly ProgramKind[] = ["local-web", ...electron];
