@@ -1,7 +1,9 @@
 import { z } from "zod";
+import { noteStatuses } from "../words.ts";
 import { noteCheckSchema } from "./fault-note.ts";
 import { read, write } from "./operation.ts";
 import { byWhomSchema, idSchema, momentSchema, savedSchema } from "./record.ts";
+import { rangesSchema } from "./search.ts";
 
 const keySchema = z.string().min(1).max(100);
 
@@ -96,6 +98,25 @@ export const causeRankingSchema = z.object({
 });
 export type CauseRanking = z.infer<typeof causeRankingSchema>;
 
+/** A past callout like the one in hand, with what ended it. */
+export const similarCalloutSchema = z.object({
+  calloutId: idSchema,
+  number: z.string(),
+  liftTitle: z.string(),
+  at: momentSchema,
+  said: z.string(),
+  saidMarks: rangesSchema,
+  cause: z.string(),
+  fix: z.string(),
+  circle: z.enum(["lift", "alike", "elsewhere"]),
+  /** Of the callouts about as near, how many the same cause ended. */
+  sameCause: z.int(),
+  near: z.int(),
+  /** "this lift; 5 of 12 like it" */
+  why: z.string(),
+});
+export type SimilarCallout = z.infer<typeof similarCalloutSchema>;
+
 const aboutSchema = {
   calloutId: idSchema.nullable().default(null),
   visitId: idSchema.nullable().default(null),
@@ -112,6 +133,30 @@ export const causeOperations = {
       text: z.string().max(8000).default(""),
     }),
     causeRankingSchema,
+  ),
+  "cause.similar": read(
+    "Nearest past callouts with what ended them, one for each cause: same lift first, then the same family and drive; and the fault note most like it.",
+    z.object({
+      text: z.string().max(8000),
+      liftId: idSchema.nullable().default(null),
+      /** Left out: the callout in hand. */
+      calloutId: idSchema.nullable().default(null),
+      limit: z.int().min(1).max(20).default(3),
+    }),
+    z.object({
+      callouts: z.array(similarCalloutSchema),
+      note: z
+        .object({
+          id: idSchema,
+          number: z.string(),
+          title: z.string(),
+          status: z.enum(noteStatuses),
+          /** Its likeliest cause, with the count behind it. */
+          cause: z.string(),
+          why: z.string(),
+        })
+        .nullable(),
+    }),
   ),
   "cause.answerCheck": write(
     "Record what a check of a fault note showed, for a callout or a visit. A later answer to the same check takes its place.",

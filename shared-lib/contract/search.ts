@@ -66,26 +66,4 @@ export const searchOperations = {
       warming: z.boolean(),
     }),
   ),
-  "search.similar": read(
-    "Similar past faults with what ended them: same lift and same controller family first.",
-    z.object({
-      text: z.string().max(8000),
-      liftId: idSchema.nullable().default(null),
-      limit: z.int().min(1).max(20).default(5),
-    }),
-    z.object({
-      similar: z.array(
-        z.object({
-          kind: z.enum(["note", "fix"]),
-          id: idSchema,
-          title: z.string(),
-          titleMarks: rangesSchema,
-          endedBy: z.string(),
-          why: z.string(),
-          status: z.string().nullable(),
-          calloutId: idSchema.nullable(),
-        }),
-      ),
-    }),
-  ),
 };

@@ -20,8 +20,8 @@ export function dirichletMean(counts: Counts, prior: Counts): Probabilities {
   return normalise(posterior) ?? new Map();
 }
 
-/** As many callouts weigh the wider circle against the narrower one. Our choice, no source. */
-export const poolingStrength = 4;
+/** As many callouts weigh the wider circle against the narrower one. Between 4 and 16 the Brier score differs little (tests/bench/cause-ranking). */
+export const poolingStrength = 8;
 
 /**
  * Partial pooling: the mean of each circle is the prior of the next narrower one, worth `strength` callouts

@@ -114,7 +114,7 @@ function CalloutBody({ found, onStep }: CalloutBodyProps) {
           onSaved={(fixId) => go(fixId === null ? {} : { fix: fixId })}
         />
         {causes}
-        <SimilarFaults text={said} liftId={liftId} />
+        <SimilarFaults text={said} liftId={liftId} calloutId={id} />
       </>
     );
   }

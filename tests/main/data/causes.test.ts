@@ -274,3 +274,56 @@ describe("the path of a visit", () => {
     expect(bench.refusal("cause.answerCheck", given)).toBe("input-invalid");
   });
 });
+
+describe("similar past faults", () => {
+  const similar = (text: string, more: object = {}) => bench.ask("cause.similar", { text, liftId, ...more });
+
+  test("name the callout with its cause and fix, this lift first, and the note with its likeliest cause", () => {
+    const other = addLift(bench, "Lift 1", "Dunlin Court").liftId;
+    const away = ended("dirt", other);
+    const here = ended("shoe");
+    const { callouts, note: nearest } = similar("it keeps reopening at the lobby");
+    expect(callouts.map(({ calloutId, circle }) => [calloutId, circle])).toEqual([
+      [here, "lift"],
+      [away, "alike"],
+    ]);
+    expect(callouts[0]).toMatchObject({
+      liftTitle: "Kittiwake House, Lift 2",
+      said: "keeps reopening",
+      saidMarks: [
+        [0, 5],
+        [6, 15],
+      ],
+      cause: "as told",
+      fix: "done",
+      why: "this lift; 1 of 2 like it",
+    });
+    expect(nearest).toMatchObject({
+      id: noteId,
+      status: "draft",
+      cause: "First to look at: Dirt in the sill.",
+    });
+  });
+
+  test("leave out the callout in hand, and find callouts in other words through the note they are attached to", () => {
+    const mine = ended("dirt");
+    const otherWords = callout("bangs about at the ground floor");
+    const fixed = bench.ask("visit.record", {
+      liftId,
+      calloutId: otherWords,
+      kind: "callout",
+      engineerId: bench.people.engineer,
+      arrivedAt: bench.minutes(5),
+      fix: { cause: "shoe gone", fix: "renewed", group: "doors" },
+    });
+    bench.ask("fix.attach", { id: fixed.fixId ?? "", version: 1, noteId, causeKey: "shoe" });
+    const found = similar("keeps reopening", { calloutId: mine }).callouts;
+    expect(found.map(({ calloutId }) => calloutId)).toEqual([otherWords]);
+  });
+
+  test("words that nothing knows find nothing", () => {
+    expect(similar("qqxzv wwkjh")).toEqual({ callouts: [], note: null });
+    expect(similar("?!")).toEqual({ callouts: [], note: null });
+    expect(similar("x".repeat(8000))).toEqual({ callouts: [], note: null });
+  });
+});

@@ -22,3 +22,14 @@ export const visitsOfCalloutSql = `SELECT id, arrivedAt FROM visit WHERE callout
   ORDER BY arrivedAt, id`;
 
 export const takenBackSql = "SELECT id FROM causeStep WHERE takesBack = :id";
+
+/** Recorded fixes of callouts, found by their words or attached to a note, newest first; the callout in hand left out. */
+export const similarFixesSql = `SELECT fix.id AS fixId, callout.id AS calloutId, callout.number, callout.said, callout.receivedAt AS at,
+    fix.cause, fix.fix, note.id AS noteId, CASE WHEN note.id IS NULL THEN NULL ELSE fix.causeKey END AS causeKey,
+    lift.id AS liftId, site.name || ', ' || lift.name AS liftTitle, lift.controllerFamily, lift.driveKind
+  FROM recordedFix AS fix JOIN callout ON callout.id = fix.calloutId
+    JOIN lift ON lift.id = fix.liftId JOIN site ON site.id = lift.siteId
+    LEFT JOIN faultNote AS note ON note.id = fix.noteId AND note.deleted = 0
+  WHERE (fix.id IN (SELECT value FROM json_each(:fixIds)) OR fix.noteId = :noteId) AND fix.deleted = 0
+    AND callout.deleted = 0 AND callout.id IS NOT :without
+  ORDER BY callout.receivedAt DESC, fix.id DESC LIMIT :limit`;

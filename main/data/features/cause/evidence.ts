@@ -25,9 +25,16 @@ export interface NoteEvidence {
 /** Past callouts of one note that are looked at, the newest: more of them change no order. */
 const mostCallouts = 1000;
 
-type Alike = Pick<EvidenceRow, "controllerFamily" | "driveKind">;
+interface Alike {
+  readonly controllerFamily: string | null;
+  readonly driveKind: string | null;
+}
 
-function circleOf(row: EvidenceRow, liftId: string | null, lift: Alike | null): Circle {
+export function circleOf(
+  row: Alike & { readonly liftId: string | null },
+  liftId: string | null,
+  lift: Alike | null,
+): Circle {
   if (liftId !== null && row.liftId === liftId) return "lift";
   const isAlike =
     lift?.controllerFamily &&

@@ -1,5 +1,3 @@
-import type { Cause } from "#shared-lib/contract/fault-note.ts";
-import type { OutputOf } from "#shared-lib/contract/operations.ts";
 import { type ResultKind, resultKinds } from "#shared-lib/contract/search.ts";
 import { explainHit } from "#shared-lib/search/explain-hit.ts";
 import type { HitGroup } from "#shared-lib/search/rank-documents.ts";
@@ -8,13 +6,8 @@ import type { Context, Handlers } from "../../context.ts";
 import { findLiftLine } from "../lift/lift-lines.ts";
 import { HitDescriber } from "./describe-hits.ts";
 import { type RankedSearch, rankedSearch } from "./ranked-search.ts";
-import { causeCountsSql, fixFactsSql, noteFactsSql } from "./search.sql.ts";
 
-type Similar = OutputOf<"search.similar">["similar"][number];
-
-const longestSaid = 2000;
-
-export const searchQueries: Handlers<"search.find" | "search.similar"> = {
+export const searchQueries: Handlers<"search.find"> = {
   "search.find"(context, { contextLiftId, limitPerKind, ...input }) {
     const search: RankedSearch = {
       ...input,
@@ -36,30 +29,6 @@ export const searchQueries: Handlers<"search.find" | "search.similar"> = {
       advice: described.length === 0 ? adviceFor(context, search, query) : null,
       warming: !context.search.isWarm,
     };
-  },
-
-  "search.similar"(context, { text, liftId, limit }) {
-    const { query, groups } = rankedSearch(context.store, context.search, {
-      text: text.slice(0, longestSaid),
-      kinds: ["note", "fix"],
-      filter: {},
-      context: liftId ? findLiftLine(context.store, liftId) : null,
-      limitPerKind: limit,
-      keepWords: [],
-      typing: true,
-    });
-    const describer = new HitDescriber(context.store, query);
-    const hits = groups.flatMap((group) => group.hits).sort((one, other) => other.score - one.score);
-    const similar = hits.flatMap((hit) => {
-      const described = describer.describe(hit);
-      if (!described) return [];
-      return [
-        described.kind === "note"
-          ? similarNote(context, described)
-          : similarFix(context, described, describer),
-      ];
-    });
-    return { similar: similar.slice(0, limit) };
   },
 };
 
@@ -91,52 +60,4 @@ function adviceFor(context: Context, search: RankedSearch, query: SearchQuery): 
     if (total > 0) return `Nothing with these filters; ${total} without them. Take a filter away.`;
   }
   return "Nothing found. Try fewer words, or the words a caller would use: “stops too low”, “doors reopen”. What is found now can become a new note.";
-}
-
-function similarNote(
-  context: Context,
-  hit: { id: string; title: string; titleMarks: [number, number][]; why: string; status: string | null },
-): Similar {
-  const facts = context.store.get<{ causes: string }>(noteFactsSql, { id: hit.id });
-  const causes = JSON.parse(facts?.causes ?? "[]") as Cause[];
-  const counted = context.store.get<{ causeKey: string; callouts: number }>(causeCountsSql, { id: hit.id });
-  const likeliest = causes.find((cause) => cause.key === counted?.causeKey) ?? causes[0];
-  const ended =
-    counted && likeliest
-      ? `${likeliest.title}: ended ${counted.callouts} ${counted.callouts === 1 ? "callout" : "callouts"}.`
-      : likeliest
-        ? `First to look at: ${likeliest.title}.`
-        : "";
-  return {
-    kind: "note",
-    id: hit.id,
-    title: hit.title,
-    titleMarks: hit.titleMarks,
-    endedBy: ended,
-    why: hit.why,
-    status: hit.status,
-    calloutId: null,
-  };
-}
-
-function similarFix(
-  context: Context,
-  hit: { id: string; why: string; calloutId: string | null },
-  describer: HitDescriber,
-): Similar {
-  const facts = context.store.get<{ liftTitle: string; said: string; cause: string; fix: string }>(
-    fixFactsSql,
-    { id: hit.id },
-  );
-  const title = facts?.said ? `${facts.liftTitle}: “${facts.said}”` : `${facts?.liftTitle}: ${facts?.cause}`;
-  return {
-    kind: "fix",
-    id: hit.id,
-    title,
-    titleMarks: describer.marks(title),
-    endedBy: `${facts?.cause}. ${facts?.fix}`,
-    why: hit.why,
-    status: null,
-    calloutId: hit.calloutId,
-  };
 }

@@ -110,8 +110,6 @@ export const fixFactsSql = `SELECT fix.id, fix.cause, fix.fix, fix.at, fix.callo
 export const noteFactsSql = `SELECT note.id, note.number, note.title, note.status, note.starterKey, note.symptoms, note.causes, note.faultGroup,
     (SELECT count(DISTINCT fix.calloutId) FROM recordedFix AS fix WHERE fix.noteId = note.id AND fix.deleted = 0) AS callouts
   FROM faultNote AS note WHERE note.id = :id`;
-export const causeCountsSql = `SELECT causeKey, count(DISTINCT calloutId) AS callouts FROM recordedFix
-  WHERE noteId = :id AND deleted = 0 AND causeKey IS NOT NULL GROUP BY causeKey ORDER BY callouts DESC, causeKey`;
 export const checkFactsSql = `SELECT signalCheck.id, signalCheck.planName, signalCheck.startedAt, signalCheck.liftId,
     site.name || ', ' || lift.name AS liftTitle, person.name AS personName
   FROM signalCheck JOIN lift ON lift.id = signalCheck.liftId JOIN site ON site.id = lift.siteId
