@@ -71,7 +71,7 @@ export const causeRankingSchema = z.object({
     callouts: z.int(),
     alike: z.int(),
     onLift: z.int(),
-    /** Callouts of this note whose cause was not told. */
+    /** Callouts of this note whose cause was not told, or is no longer in the note. */
     untold: z.int(),
     /** Fewer than five: the order is the note's own. */
     thin: z.boolean(),

@@ -10,7 +10,7 @@ const counted = (count: number, one: string, many = `${one}s`): string =>
 /** What the order rests on, and when that is too little. */
 export function evidenceSentence(ranking: CauseRanking, untold: number): string {
   const { callouts, alike, onLift, thin } = ranking;
-  const left = untold > 0 ? ` Of ${counted(untold, "more", "more")} the cause was not told.` : "";
+  const left = untold > 0 ? ` Of ${counted(untold, "more", "more")} no cause of the note was told.` : "";
   if (callouts === 0)
     return `No similar callout has a recorded cause yet: the order is the note’s own.${left}`;
   if (thin) {

@@ -99,7 +99,9 @@ function CalloutBody({ found, onStep }: CalloutBodyProps) {
     run: () => go({ visit: "new" }),
   });
   const { said, endedAt } = found.callout;
-  const causes = <CauseSection calloutId={id} liftId={liftId} said={said} ended={endedAt !== null} />;
+  const causes = (
+    <CauseSection about={{ calloutId: id }} liftId={liftId} text={said} pathOnly={endedAt !== null} />
+  );
   if (typeof search.fix === "string")
     return <FixToNote key={search.fix} fixId={search.fix} onDone={() => go({})} />;
   if (typeof search.visit === "string" && liftId !== null) {

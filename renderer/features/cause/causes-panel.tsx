@@ -13,43 +13,44 @@ import { NextCheck } from "./next-check.tsx";
 import { RankedCauses } from "./ranked-causes.tsx";
 
 interface CauseSectionProps {
-  readonly calloutId: string;
+  /** The callout, or the visit that has none. */
+  readonly about: About;
   readonly liftId: string | null;
-  readonly said: string;
-  /** A callout that ended shows only what was answered. */
-  readonly ended: boolean;
+  /** What was said or found. */
+  readonly text: string;
+  /** Only what was answered: the callout has ended, or the visit is one of a callout. */
+  readonly pathOnly?: boolean;
 }
+
+type About = { readonly calloutId: string } | { readonly visitId: string };
 
 type NoteOption = OutputOf<"faultNote.suggest">["notes"][number];
 
 const pathEntities = ["cause step", "callout", "visit", "fault note"];
+const rankEntities = [...pathEntities, "recorded fix", "lift"];
 
 /** Which cause it most likely is, and which check tells fastest; what was answered stays with the callout. */
-export function CauseSection({ ended, ...about }: CauseSectionProps) {
-  const path = useRead("cause.path", { calloutId: about.calloutId }, { entities: pathEntities });
+export function CauseSection({ pathOnly = false, ...choice }: CauseSectionProps) {
+  const path = useRead("cause.path", choice.about, { entities: pathEntities });
   const steps = path.value?.steps ?? [];
-  if (ended && steps.length === 0) return null;
+  if (pathOnly && steps.length === 0) return null;
   return (
     <section className="stack cause-section">
       <RuledTitle>
-        {ended ? "How the cause was found" : "Which cause, and the check that tells fastest"}
+        {pathOnly ? "How the cause was found" : "Which cause, and the check that tells fastest"}
       </RuledTitle>
       <ErrorNote error={path.error} onRetry={path.reload} />
-      {ended && <CausePath steps={steps} />}
-      {!ended && path.value !== undefined && <NoteChoice {...about} steps={steps} />}
+      {pathOnly && <CausePath steps={steps} />}
+      {!pathOnly && path.value !== undefined && <NoteChoice {...choice} steps={steps} />}
     </section>
   );
 }
 
-type NoteChoiceProps = Omit<CauseSectionProps, "ended"> & { readonly steps: readonly CauseStep[] };
+type NoteChoiceProps = Omit<CauseSectionProps, "pathOnly"> & { readonly steps: readonly CauseStep[] };
 
 /** The fault note that the causes are of: the one answered for last, else the one most like what was said. */
-function NoteChoice({ calloutId, liftId, said, steps }: NoteChoiceProps) {
-  const suggested = useRead(
-    "faultNote.suggest",
-    { text: said, liftId, limit: 6 },
-    { entities: ["fault note"] },
-  );
+function NoteChoice({ about, liftId, text, steps }: NoteChoiceProps) {
+  const suggested = useRead("faultNote.suggest", { text, liftId, limit: 6 }, { entities: ["fault note"] });
   const [chosen, setChosen] = useState<string | null>(null);
   if (suggested.value === undefined) return <ErrorNote error={suggested.error} onRetry={suggested.reload} />;
   const options = notesToChoose(suggested.value.notes, steps);
@@ -74,7 +75,7 @@ function NoteChoice({ calloutId, liftId, said, steps }: NoteChoiceProps) {
           Open the note
         </Link>
       </div>
-      <Diagnosis key={noteId} noteId={noteId} calloutId={calloutId} canAnswer={liftId !== null} />
+      <Diagnosis key={noteId} noteId={noteId} about={about} canAnswer={liftId !== null} />
     </>
   );
 }
@@ -90,13 +91,13 @@ function notesToChoose(notes: readonly NoteOption[], steps: readonly CauseStep[]
 
 interface DiagnosisProps {
   readonly noteId: string;
-  readonly calloutId: string;
+  readonly about: About;
   /** False while it is not settled which lift it is. */
   readonly canAnswer: boolean;
 }
 
-function Diagnosis({ noteId, calloutId, canAnswer }: DiagnosisProps) {
-  const read = useRead("cause.rank", { noteId, calloutId });
+function Diagnosis({ noteId, about, canAnswer }: DiagnosisProps) {
+  const read = useRead("cause.rank", { noteId, ...about }, { entities: rankEntities });
   const answer = useWrite("cause.answerCheck");
   const takeBack = useWrite("cause.takeBack");
   // The pressed button goes with its check: the keyboard stays at what to do next.
@@ -122,7 +123,7 @@ function Diagnosis({ noteId, calloutId, canAnswer }: DiagnosisProps) {
               onAnswer={
                 canAnswer
                   ? (checkKey, outcomeKey) =>
-                      void thenNext(answer.run({ noteId, calloutId, checkKey, outcomeKey }))
+                      void thenNext(answer.run({ noteId, ...about, checkKey, outcomeKey }))
                   : null
               }
             />

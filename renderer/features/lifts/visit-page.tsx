@@ -11,6 +11,7 @@ import { useRead } from "../../use-read.ts";
 import { useWrite } from "../../use-write.ts";
 import { BridgeStrips } from "../bridges/bridge-strips-panel.tsx";
 import { fieldProblemOf } from "../bridges/entry-parts.ts";
+import { CauseSection } from "../cause/causes-panel.tsx";
 import { RecordHistory } from "./record-history.tsx";
 import { draftOfVisit, readVisit, type VisitDraft } from "./visit-draft.ts";
 import { VisitFields } from "./visit-fields.tsx";
@@ -53,6 +54,12 @@ export function VisitPage({ id }: { readonly id: string }) {
         </div>
       </header>
       <VisitBody visit={visit} />
+      <CauseSection
+        about={{ visitId: id }}
+        liftId={visit.liftId}
+        text={visit.found}
+        pathOnly={visit.calloutId !== null || visit.fix !== null || visit.found.trim() === ""}
+      />
       <section>
         <RuledTitle>History</RuledTitle>
         <VisitHistory id={id} />

@@ -158,7 +158,7 @@ describe("words on the evidence", () => {
     [
       past("a", "lift", 1),
       2,
-      "1 similar callout with a recorded cause: too thin to rank, 5 are needed. The order is the note’s own. Of 2 more the cause was not told.",
+      "1 similar callout with a recorded cause: too thin to rank, 5 are needed. The order is the note’s own. Of 2 more no cause of the note was told.",
     ],
     [
       [...past("a", "lift", 3), ...past("b", "alike", 4), ...past("c", "elsewhere", 4)],

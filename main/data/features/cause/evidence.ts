@@ -16,14 +16,14 @@ interface EvidenceRow {
 
 export interface NoteEvidence {
   readonly evidence: readonly CauseEvidence[];
-  /** Distinct callouts of the note whose cause was not told. */
-  readonly untold: number;
+  /** Distinct callouts of the note, those included whose cause was not told. */
+  readonly callouts: number;
   /** Minutes of the visits that put each cause right. */
   readonly minutes: ReadonlyMap<string, readonly number[]>;
 }
 
 /** Past callouts of one note that are looked at, the newest: more of them change no order. */
-const mostCallouts = 1000;
+const mostCallouts = 500;
 
 interface Alike {
   readonly controllerFamily: string | null;
@@ -65,9 +65,8 @@ export function gatherEvidence(context: Context, noteId: string, subject: Subjec
     circle: circleOf(row, subject.liftId, lift as Alike | null),
     likeness: alike[index] ?? 0,
   }));
-  const known = new Set(told.map(({ calloutId }) => calloutId));
-  const untold = new Set(rows.map(({ calloutId }) => calloutId).filter((id) => !known.has(id)));
-  return { evidence, untold: untold.size, minutes: minutesByCause(told) };
+  const callouts = new Set(rows.map(({ calloutId }) => calloutId)).size;
+  return { evidence, callouts, minutes: minutesByCause(told) };
 }
 
 function minutesByCause(rows: readonly EvidenceRow[]): Map<string, number[]> {

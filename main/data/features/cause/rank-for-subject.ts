@@ -118,6 +118,7 @@ export function rankForSubject(
     : orderChecks(ranking.probabilities, open).map((one) => toOffered(one, note));
   const next = offered[0]?.tells ? offered[0] : null;
   const { callouts, alike, onLift, thin } = ranking;
+  const untold = found.callouts - callouts;
   return {
     noteId: note.id,
     noteNumber: note.number,
@@ -127,9 +128,9 @@ export function rankForSubject(
       callouts,
       alike,
       onLift,
-      untold: found.untold,
+      untold,
       thin,
-      sentence: evidenceSentence(ranking, found.untold),
+      sentence: evidenceSentence(ranking, untold),
     },
     answers: steps,
     contradiction: ranking.contradiction ? contradictionSentence(answers) : null,
