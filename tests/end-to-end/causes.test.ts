@@ -66,11 +66,15 @@ describe("the way to the cause", () => {
         engineerId: callout.engineer?.id ?? "",
         arrivedAt: new Date().toISOString(),
         found: "as the checks showed",
+        fix: { cause: "a stone in the groove", fix: "taken out", group: "doors" },
       },
       callout.engineer?.id,
     );
     await goTo(page, `/print/visit/${visit.id}`);
     await page.getByText("Checks answered on the way to the cause").waitFor();
     expect(await page.locator(".print-sheet").textContent()).toContain(outcome.words);
+    await goTo(page, `/callout/${callout.id}?fix=${visit.fixId}`);
+    await page.getByText("its checks were answered on the way to this fix").waitFor();
+    expect(await page.locator(".fix-to-note .suggestion").first().textContent()).toContain(after.noteTitle);
   });
 });

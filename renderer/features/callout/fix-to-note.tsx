@@ -73,7 +73,7 @@ function Attached({ fix }: { readonly fix: RecordedFix }) {
   );
 }
 
-type NoteLine = OutputOf<"faultNote.suggest">["notes"][number];
+type SuggestedNote = Pick<OutputOf<"faultNote.suggest">["notes"][number], "id" | "title" | "status" | "why">;
 
 function Suggestions({ fix }: { readonly fix: RecordedFix }) {
   const suggested = useRead("faultNote.suggest", {
@@ -81,8 +81,10 @@ function Suggestions({ fix }: { readonly fix: RecordedFix }) {
     liftId: fix.liftId,
     limit: 4,
   });
+  const answered = useAnsweredNote(fix);
   const [chosen, setChosen] = useState<string | null>(null);
-  const notes = suggested.value?.notes ?? [];
+  const others = (suggested.value?.notes ?? []).filter(({ id }) => id !== answered?.id);
+  const notes: readonly SuggestedNote[] = answered === null ? others : [answered, ...others];
   if (suggested.value !== undefined && notes.length === 0)
     return <p className="soft">No fault note is like it yet.</p>;
   return (
@@ -103,8 +105,21 @@ function Suggestions({ fix }: { readonly fix: RecordedFix }) {
   );
 }
 
+/** The note whose checks were answered on the way to this fix: it stands first. */
+function useAnsweredNote(fix: RecordedFix): SuggestedNote | null {
+  const { calloutId, visitId } = fix;
+  const path = useRead("cause.path", calloutId === null ? { visitId } : { calloutId }, {
+    entities: ["cause step"],
+    enabled: calloutId !== null || visitId !== null,
+  });
+  const noteId = path.value?.steps.findLast(({ takenBack }) => takenBack === null)?.noteId;
+  const found = useRead("faultNote.find", { id: noteId ?? "" }, { enabled: noteId !== undefined });
+  const note = found.value?.note;
+  return note === undefined ? null : { ...note, why: "its checks were answered on the way to this fix" };
+}
+
 interface SuggestionProps {
-  readonly note: NoteLine;
+  readonly note: SuggestedNote;
   readonly fix: RecordedFix;
   readonly chosen: boolean;
   readonly onChoose: () => void;
@@ -146,9 +161,20 @@ function Suggestion({ note, fix, chosen, onChoose }: SuggestionProps) {
 
 const notTold = "not told";
 
-function AttachTo({ note, fix }: { readonly note: NoteLine; readonly fix: RecordedFix }) {
+/** The only cause that the answers left, if there is one: proposed, and attached only when a person presses. */
+function useCauseLeft(note: SuggestedNote, { calloutId, visitId }: RecordedFix): string | null {
+  const asked = calloutId === null ? { visitId } : { calloutId };
+  const ranking = useRead("cause.rank", { noteId: note.id, ...asked }, { entities: ["cause step"] }).value;
+  const [first] = ranking?.causes ?? [];
+  const isLeft = ranking?.contradiction === null && first !== undefined && first.probability > 0.999;
+  return isLeft ? first.key : null;
+}
+
+function AttachTo({ note, fix }: { readonly note: SuggestedNote; readonly fix: RecordedFix }) {
   const found = useRead("faultNote.find", { id: note.id }, { entities: ["fault note"] });
-  const [cause, setCause] = useState<string | null>(null);
+  const [chosen, setCause] = useState<string | null>(null);
+  const left = useCauseLeft(note, fix);
+  const cause = chosen ?? left;
   const write = useWrite("fix.attach");
   const causes = found.value?.note.causes ?? [];
   return (
