@@ -9,7 +9,9 @@ export default defineConfig({
       outDir: "out/main",
       // Bundled, so that the worker finds them also when it is unpacked from a packaged program's archive; sql.js stays
       // outside, as its WebAssembly file is read from disk.
-      externalizeDeps: { exclude: ["zod", "fuse.js"] },
+      externalizeDeps: {
+        exclude: ["zod", "fuse.js", "csv-parse", "csv-stringify", "fflate", "read-excel-file"],
+      },
       minify: false,
       rollupOptions: {
         input: {

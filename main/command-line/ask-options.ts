@@ -1,20 +1,35 @@
 import { resolve } from "node:path";
 import { parseArgs } from "node:util";
 import { defaultDataFolder } from "../data/data-folder.ts";
+import type { TableStep } from "./bring-in-table.ts";
 
 export const askUsage = `Usage: npm run --silent ask -- [--data <folder>] [--as <person>] <operation> [input.json | -]
        npm run --silent ask -- [--data <folder>] [--as <person>] --lines
+       npm run --silent ask -- [--data <folder>] [--as <person>] --table <file> look|preview|bring-in [mapping.json | -]
        npm run --silent ask -- operations
   operations         list every operation with its input and output schema
   --data <folder>    the data folder (default: the usual place)
   --as <person>      the name or id of the person who writes
   --lines            one {"operation": "...", "input": {...}} per line of standard input, one answer per line
+  --table <file>     a CSV or XLSX table of old records: look at it, preview what bringing it in does, or bring it in
+  --refused <file>   with --table bring-in: where the refused rows are written, to be corrected and brought again
   input.json | -     the input as a file, or from standard input (default: {})
 Answers are JSON on standard output. Exit code 1: an answer was a failure. 2: the command was not understood.`;
+
+const tableSteps: readonly TableStep[] = ["look", "preview", "bring-in"];
 
 export type AskCommand =
   | { readonly kind: "list" }
   | { readonly kind: "lines"; readonly folder: string; readonly as: string | undefined }
+  | {
+      readonly kind: "table";
+      readonly folder: string;
+      readonly as: string | undefined;
+      readonly file: string;
+      readonly step: TableStep;
+      readonly refusedFile: string | null;
+      readonly input: string | undefined;
+    }
   | {
       readonly kind: "one";
       readonly folder: string;
@@ -41,6 +56,13 @@ export function readAskCommand(args: readonly string[]): AskCommand | { readonly
     return { kind: "lines", folder, as: values.as };
   }
   if (operation === undefined) return { problem: "Which operation?" };
+  if (values.table !== undefined)
+    return readTableCommand(values.table, values.refused ?? null, {
+      folder,
+      as: values.as,
+      operation,
+      input,
+    });
   if (rest.length > 0)
     return { problem: `One operation and one input at a time, not "${rest.join(" ")}" too.` };
   if (operation === "operations") {
@@ -49,10 +71,36 @@ export function readAskCommand(args: readonly string[]): AskCommand | { readonly
   return { kind: "one", folder, as: values.as, operation, input };
 }
 
+function readTableCommand(
+  file: string,
+  refusedFile: string | null,
+  rest: { folder: string; as: string | undefined; operation: string; input: string | undefined },
+): AskCommand | { readonly problem: string } {
+  const step = tableSteps.find((one) => one === rest.operation);
+  if (!step) return { problem: `--table takes look, preview or bring-in, not "${rest.operation}".` };
+  if (file === "") return { problem: "--table needs the name of a file." };
+  const { folder, as, input } = rest;
+  return {
+    kind: "table",
+    folder,
+    as,
+    file: resolve(file),
+    step,
+    refusedFile: refusedFile === null ? null : resolve(refusedFile),
+    input,
+  };
+}
+
 function parse(args: readonly string[]) {
   return parseArgs({
     args: [...args],
     allowPositionals: true,
-    options: { data: { type: "string" }, as: { type: "string" }, lines: { type: "boolean" } },
+    options: {
+      data: { type: "string" },
+      as: { type: "string" },
+      lines: { type: "boolean" },
+      table: { type: "string" },
+      refused: { type: "string" },
+    },
   });
 }

@@ -5,6 +5,7 @@ import type { Envelope } from "#shared-lib/contract/operation.ts";
 import { type AskConnection, connectToFolder } from "./ask-connection.ts";
 import { answerLines } from "./ask-lines.ts";
 import { type AskCommand, askUsage, readAskCommand } from "./ask-options.ts";
+import { bringInTable } from "./bring-in-table.ts";
 import { envelopeOfError, failedEnvelope } from "./failed-envelope.ts";
 import { operationList } from "./operation-list.ts";
 
@@ -26,13 +27,26 @@ async function ask(args: readonly string[]): Promise<number> {
     await print(`${JSON.stringify(operationList(), null, 2)}\n`);
     return 0;
   }
-  return command.kind === "lines" ? askLines(command) : askOne(command);
-}
-
-async function askOne(command: AskCommand & { kind: "one" }): Promise<number> {
-  const envelope = await answerOne(command).catch(envelopeOfError);
+  if (command.kind === "lines") return askLines(command);
+  const envelope = await (command.kind === "table" ? answerTable(command) : answerOne(command)).catch(
+    envelopeOfError,
+  );
   await print(`${JSON.stringify(envelope, null, 2)}\n`);
   return envelope.ok ? 0 : 1;
+}
+
+async function answerTable(command: AskCommand & { kind: "table" }): Promise<Envelope> {
+  const read = await readInput(command.input);
+  if ("problem" in read) return failedEnvelope("input-invalid", read.problem);
+  return withConnection(command.folder, async ({ request }) => ({
+    ok: true,
+    value: await bringInTable({
+      ...command,
+      mapping: read.value,
+      request,
+      progress: (done, of) => process.stderr.write(`${done} of ${of} rows\n`),
+    }),
+  }));
 }
 
 async function answerOne({ folder, as, operation, input }: AskCommand & { kind: "one" }): Promise<Envelope> {

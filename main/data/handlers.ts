@@ -16,6 +16,8 @@ import { faultNoteCommands } from "./features/fault-note/commands.ts";
 import { faultNoteQueries } from "./features/fault-note/queries.ts";
 import { historyCommands } from "./features/history/commands.ts";
 import { historyQueries } from "./features/history/queries.ts";
+import { importCommands } from "./features/import/commands.ts";
+import { importQueries } from "./features/import/queries.ts";
 import { liftCommands } from "./features/lift/commands.ts";
 import { liftQueries } from "./features/lift/queries.ts";
 import { personHandlers } from "./features/person/handlers.ts";
@@ -53,5 +55,7 @@ export const handlers: Handlers<Exclude<OperationName, MaintenanceName>> = {
   ...reviewQueries,
   ...historyCommands,
   ...historyQueries,
+  ...importCommands,
+  ...importQueries,
   ...storeQueries,
 };

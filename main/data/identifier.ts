@@ -2,6 +2,19 @@ import { randomFillSync } from "node:crypto";
 
 let lastTime = 0;
 let sequence = 0;
+/** Asking the system for eight bytes at a time would take longer than everything else here. */
+const chance = Buffer.alloc(4096);
+let chanceUsed = chance.length;
+
+function takeChance(bytes: Buffer, at: number): void {
+  const wanted = bytes.length - at;
+  if (chanceUsed + wanted > chance.length) {
+    randomFillSync(chance);
+    chanceUsed = 0;
+  }
+  chance.copy(bytes, at, chanceUsed, chanceUsed + wanted);
+  chanceUsed += wanted;
+}
 
 /**
  * UUID version 7 (RFC 9562 5.7): 48 bits of milliseconds, then a 12-bit sequence that grows within a millisecond
@@ -20,7 +33,7 @@ export function newIdentifier(): string {
     }
   }
   const bytes = Buffer.alloc(16);
-  randomFillSync(bytes, 8);
+  takeChance(bytes, 8);
   bytes.writeUIntBE(lastTime, 0, 6);
   bytes.writeUInt16BE(0x7000 | sequence, 6);
   bytes[8] = ((bytes[8] ?? 0) & 0x3f) | 0x80;

@@ -170,8 +170,24 @@ CREATE INDEX causeStepOfVisit ON causeStep (visitId, id) WHERE visitId IS NOT NU
 CREATE UNIQUE INDEX causeStepTakenBackOnce ON causeStep (takesBack) WHERE takesBack IS NOT NULL;
 `;
 
+/**
+ * What was brought in from old tables: each import, the records it made (to take it back as a whole) and the rows it refused
+ * (to be corrected and brought again). Of this device only; the records themselves have their history as all others.
+ */
+const imports = `
+CREATE TABLE importRun (id TEXT PRIMARY KEY NOT NULL, name TEXT NOT NULL, header TEXT NOT NULL, mapping TEXT NOT NULL,
+  at TEXT NOT NULL, personId TEXT NOT NULL REFERENCES person (id)) STRICT;
+CREATE TABLE importedRecord (place INTEGER PRIMARY KEY, importId TEXT NOT NULL REFERENCES importRun (id),
+  entity TEXT NOT NULL, recordId TEXT NOT NULL,
+  state TEXT NOT NULL DEFAULT 'brought in' CHECK (state IN ('brought in', 'taken back', 'kept'))) STRICT;
+CREATE INDEX importedRecordOfRun ON importedRecord (importId, state, place);
+CREATE TABLE importRefusal (importId TEXT NOT NULL REFERENCES importRun (id), rowNumber INTEGER NOT NULL,
+  reason TEXT NOT NULL, cells TEXT NOT NULL, PRIMARY KEY (importId, rowNumber)) STRICT;
+`;
+
 /** Append-only: a migration that has landed is never edited, its checksum is stored in every database. */
 export const migrations: readonly Migration[] = [
   { number: 1, name: "first tables", sql: firstTables },
   { number: 2, name: "cause steps", sql: causeSteps },
+  { number: 3, name: "imports", sql: imports },
 ];

@@ -272,6 +272,8 @@ export const calloutOperations = {
       inside: z.enum(insideStates).default("not recorded"),
       /** How it ended, where it went back in service. */
       ending: z.enum(endings).default("repaired"),
+      /** It ended, but the old record does not say when: it is closed without an event that would say so. */
+      endNotKnown: z.boolean().default(false),
     }),
     savedSchema.extend({ number: z.string() }),
   ),

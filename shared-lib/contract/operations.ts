@@ -7,6 +7,7 @@ import { checkOperations } from "./check.ts";
 import { deviceOperations } from "./device.ts";
 import { faultNoteOperations } from "./fault-note.ts";
 import { historyOperations } from "./history.ts";
+import { importOperations } from "./import.ts";
 import { liftOperations } from "./lift.ts";
 import { personOperations } from "./person.ts";
 import { reviewOperations } from "./review.ts";
@@ -31,6 +32,7 @@ export const operations = {
   ...searchOperations,
   ...reviewOperations,
   ...historyOperations,
+  ...importOperations,
   ...storeOperations,
 };
 

@@ -4,7 +4,7 @@ import { type Context, type Handlers, signerOf } from "../../context.ts";
 import type { StoredRecord } from "../../record-store.ts";
 import { laterOf, refuseFutureTime } from "../../times.ts";
 import { effectiveEventsSql, isEffectiveSql, openDangerOfLiftSql } from "./callout.sql.ts";
-import { isStillPast, refuseLiveEntrapment } from "./earlier-record.ts";
+import { endingReasonOf, insertEarlierEvents, isStillPast, refuseLiveEntrapment } from "./earlier-record.ts";
 import { refuseEarlyRelease, refuseImpossibleTime } from "./event-times.ts";
 import { setLiftState } from "./lift-state.ts";
 
@@ -251,10 +251,10 @@ export const calloutCommands: Handlers<
 
   "callout.bringIn"(
     context,
-    { liftId, said, group, receivedAt, backInServiceAt, cause, fix, inside, ending },
+    { liftId, said, group, receivedAt, backInServiceAt, cause, fix, inside, ending, endNotKnown },
   ) {
     context.records.find("lift", liftId);
-    refuseLiveEntrapment(inside, backInServiceAt);
+    refuseLiveEntrapment(inside, backInServiceAt, endNotKnown);
     refuseFutureTime(receivedAt, context.now);
     if (backInServiceAt && backInServiceAt < receivedAt)
       refuseImpossibleTime(backInServiceAt, receivedAt, context.now);
@@ -272,9 +272,9 @@ export const calloutCommands: Handlers<
       displayReading: "",
       receivedAt,
       groupSettled: true,
-      ending: backInServiceAt ? ending : null,
-      endingReason: backInServiceAt ? "From records kept before Sillbook" : "",
-      endedAt: backInServiceAt,
+      ending: backInServiceAt || endNotKnown ? ending : null,
+      endingReason: endingReasonOf(backInServiceAt, endNotKnown),
+      endedAt: backInServiceAt ?? (endNotKnown ? receivedAt : null),
       earlierRecord: true,
     });
     insertEarlierEvents(context, saved.id, receivedAt, backInServiceAt);
@@ -370,26 +370,4 @@ function followCorrectedState(context: Context, event: StoredRecord, liftId: unk
   const lift = context.records.find("lift", liftId);
   const settledBy = event.kind === "back in service" || event.kind === "made safe";
   if (settledBy && lift.stateSince === event.at) context.records.update("lift", lift, { stateSince: at });
-}
-
-function insertEarlierEvents(
-  context: Context,
-  calloutId: string,
-  receivedAt: string,
-  backInServiceAt: string | null,
-): void {
-  const common = {
-    calloutId,
-    personId: null,
-    toId: null,
-    note: "From records kept before Sillbook",
-    registerComparedBy: null,
-    corrects: null,
-    withdrawn: false,
-    earlierRecord: true,
-  };
-  context.records.insert("callout event", { ...common, kind: "received", at: receivedAt });
-  if (!backInServiceAt) return;
-  context.records.insert("callout event", { ...common, kind: "back in service", at: backInServiceAt });
-  context.records.insert("callout event", { ...common, kind: "closed", at: backInServiceAt });
 }

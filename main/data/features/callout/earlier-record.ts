@@ -1,5 +1,6 @@
 import { SillbookError } from "#shared-lib/errors.ts";
 import type { InsideState } from "#shared-lib/words.ts";
+import type { Context } from "../../context.ts";
 
 const mayHoldPeople = (inside: unknown): boolean => inside === "people inside" || inside === "not known";
 
@@ -19,8 +20,12 @@ export function isStillPast(
  * Somebody who is inside now is no earlier record.
  * @throws SillbookError input-invalid
  */
-export function refuseLiveEntrapment(inside: InsideState, backInServiceAt: string | null): void {
-  if (backInServiceAt !== null || !mayHoldPeople(inside)) return;
+export function refuseLiveEntrapment(
+  inside: InsideState,
+  backInServiceAt: string | null,
+  endNotKnown: boolean,
+): void {
+  if (backInServiceAt !== null || endNotKnown || !mayHoldPeople(inside)) return;
   throw new SillbookError(
     "input-invalid",
     "It is not over: people are inside, or may be. Log it as a callout of today. Nothing was brought in.",
@@ -30,4 +35,31 @@ export function refuseLiveEntrapment(inside: InsideState, backInServiceAt: strin
       ],
     },
   );
+}
+
+export function endingReasonOf(backInServiceAt: string | null, endNotKnown: boolean): string {
+  if (backInServiceAt) return "From records kept before Sillbook";
+  return endNotKnown ? "From records kept before Sillbook, which do not say when it ended" : "";
+}
+
+export function insertEarlierEvents(
+  context: Context,
+  calloutId: string,
+  receivedAt: string,
+  backInServiceAt: string | null,
+): void {
+  const common = {
+    calloutId,
+    personId: null,
+    toId: null,
+    note: "From records kept before Sillbook",
+    registerComparedBy: null,
+    corrects: null,
+    withdrawn: false,
+    earlierRecord: true,
+  };
+  context.records.insert("callout event", { ...common, kind: "received", at: receivedAt });
+  if (!backInServiceAt) return;
+  context.records.insert("callout event", { ...common, kind: "back in service", at: backInServiceAt });
+  context.records.insert("callout event", { ...common, kind: "closed", at: backInServiceAt });
 }
