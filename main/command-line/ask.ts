@@ -5,7 +5,7 @@ import type { Envelope } from "#shared-lib/contract/operation.ts";
 import { type AskConnection, connectToFolder } from "./ask-connection.ts";
 import { answerLines } from "./ask-lines.ts";
 import { type AskCommand, askUsage, readAskCommand } from "./ask-options.ts";
-import { bringInTable } from "./bring-in-table.ts";
+import { workOnTable } from "./bring-in-table.ts";
 import { envelopeOfError, failedEnvelope } from "./failed-envelope.ts";
 import { operationList } from "./operation-list.ts";
 
@@ -40,7 +40,7 @@ async function answerTable(command: AskCommand & { kind: "table" }): Promise<Env
   if ("problem" in read) return failedEnvelope("input-invalid", read.problem);
   return withConnection(command.folder, async ({ request }) => ({
     ok: true,
-    value: await bringInTable({
+    value: await workOnTable({
       ...command,
       mapping: read.value,
       request,

@@ -2,7 +2,7 @@ import fs from "node:fs";
 import path from "node:path";
 import { parse } from "csv-parse/sync";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
-import { bringInTable, type TableStep } from "../../../main/command-line/bring-in-table.ts";
+import { type TableStep, workOnTable } from "../../../main/command-line/bring-in-table.ts";
 import { addLift, openTestCore, type TestCore } from "./support/test-core.ts";
 
 // The whole way from a file to the records and back, as `ask --table` goes it.
@@ -33,7 +33,7 @@ type Outcome = {
   newLifts: number;
   refusedFile: string | null;
   reasons: { rowNumber: number; reason: string }[];
-  liftsToSettle: { words: string; couldBe: { liftId: string; title: string }[] }[];
+  liftsToSettle: { words: string; couldBe: { id: string; title: string }[] }[];
   dateForms: string[];
   mapping: { columns: Record<string, string> };
 };
@@ -41,7 +41,7 @@ type Outcome = {
 function table(step: TableStep, lines: readonly string[], mapping: unknown = {}): Promise<Outcome> {
   const file = path.join(bench.folder, "old.csv");
   fs.writeFileSync(file, lines.join("\r\n"));
-  return bringInTable({
+  return workOnTable({
     file,
     step,
     mapping,
@@ -127,7 +127,7 @@ describe("old records brought in", () => {
       refused: 1,
       newLifts: 0,
     });
-    const liftId = look.liftsToSettle[0]?.couldBe[0]?.liftId ?? "";
+    const liftId = look.liftsToSettle[0]?.couldBe[0]?.id ?? "";
     const settled = { lifts: { "Saltpan Cort / Lift 1": liftId } };
     expect(await table("bring-in", [head, slip], settled)).toMatchObject({ added: 1, newLifts: 0 });
     expect(bench.core.file.get("SELECT liftId FROM callout")).toEqual({ liftId });
