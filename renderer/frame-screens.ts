@@ -17,6 +17,7 @@ const screensOfRecords: { readonly [first: string]: ScreenPath } = {
   site: "/lifts",
   lift: "/lifts",
   visit: "/lifts",
+  "bring-in": "/settings",
 };
 
 /** The screen a path belongs to: a lift stands at the level of Lifts. */

@@ -107,6 +107,10 @@ const screens = [
     lazyRouteComponent(() => import("./features/review/page.tsx"), "ReviewPage"),
   ),
   screen(
+    "/bring-in",
+    lazyRouteComponent(() => import("./features/import/page.tsx"), "ImportPage"),
+  ),
+  screen(
     "/settings",
     lazyRouteComponent(() => import("./features/settings/page.tsx"), "SettingsPage"),
   ),

@@ -6,6 +6,7 @@ import { CompanySection } from "./company-section.tsx";
 import { DeletedSection } from "./deleted-section.tsx";
 import { DemonstrationSection } from "./demonstration-section.tsx";
 import { LookSection } from "./look-section.tsx";
+import { OldRecordsSection } from "./old-records-section.tsx";
 import { PeopleSection } from "./people-section.tsx";
 import "./settings.css";
 
@@ -17,6 +18,7 @@ export function SettingsPage() {
       <div className="settings-columns">
         <div className="settings-column">
           <PeopleSection />
+          <OldRecordsSection />
           <DeletedSection />
         </div>
         <div className="settings-column">

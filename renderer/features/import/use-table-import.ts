@@ -1,0 +1,139 @@
+import { useCallback, useEffect, useMemo, useRef, useState } from "react";
+import type { ImportMapping } from "#shared-lib/contract/import.ts";
+import type { SillbookError } from "#shared-lib/errors.ts";
+import {
+  type Ask,
+  bringInTable,
+  findLiftsToSettle,
+  headerOf,
+  type ImportTotals,
+  type LiftToSettle,
+  mapTable,
+  openQuestion,
+  previewTable,
+  readRows,
+} from "#shared-lib/import/bring-in-table.ts";
+import { lookAtTable } from "#shared-lib/import/look-at-table.ts";
+import type { TableFile } from "#shared-lib/import/table-file.ts";
+import { asSillbookError } from "../../as-sillbook-error.ts";
+import { request } from "../../shell-client.ts";
+import { readChosenFile } from "./table-readers.ts";
+
+const ask: Ask = (operation, input) => request(operation, input);
+
+interface ChosenTable {
+  readonly name: string;
+  readonly table: TableFile;
+  readonly remembered: ImportMapping | null;
+}
+
+export type Preview = Awaited<ReturnType<typeof previewTable>>;
+export interface Checked {
+  readonly preview: Preview;
+  readonly liftsToSettle: readonly LiftToSettle[];
+}
+export type Finished = ImportTotals & { readonly importId: string };
+
+/** One table on its way into the records: chosen, settled with a person, checked, brought in. */
+export function useTableImport() {
+  const [chosen, setChosen] = useState<ChosenTable | null>(null);
+  const [given, setGiven] = useState<Partial<ImportMapping>>({});
+  const [checked, setChecked] = useState<Checked | null>(null);
+  const [progress, setProgress] = useState<{ readonly done: number; readonly of: number } | null>(null);
+  const [finished, setFinished] = useState<Finished | null>(null);
+  const [wasCancelled, setWasCancelled] = useState(false);
+  const [error, setError] = useState<SillbookError>();
+  const cancelled = useRef(false);
+
+  const look = useMemo(() => (chosen ? lookAtTable(chosen.table.rows) : null), [chosen]);
+  const mapped = useMemo(
+    () => (look ? mapTable(look, given, chosen?.remembered ?? null) : null),
+    [look, given, chosen?.remembered],
+  );
+  const question = look && mapped ? openQuestion(look, mapped) : null;
+
+  // What it would do follows every answer; an answer that was overtaken is ignored.
+  useEffect(() => {
+    setChecked(null);
+    if (!look || !mapped || question !== null) return;
+    let overtaken = false;
+    const read = readRows(look, mapped.mapping);
+    Promise.all([previewTable(ask, read, mapped.mapping), findLiftsToSettle(ask, read, mapped.mapping)]).then(
+      ([preview, liftsToSettle]) => {
+        if (!overtaken) setChecked({ preview, liftsToSettle });
+      },
+      (reason: unknown) => {
+        if (!overtaken) setError(asSillbookError(reason));
+      },
+    );
+    return () => {
+      overtaken = true;
+    };
+  }, [look, mapped, question]);
+
+  const choose = useCallback(async (file: File) => {
+    setError(undefined);
+    setFinished(null);
+    setWasCancelled(false);
+    setGiven({});
+    setChosen(null);
+    try {
+      const table = await readChosenFile(file);
+      const header = headerOf(lookAtTable(table.rows));
+      const { mapping } = await ask("import.remembered", { header });
+      setChosen({ name: file.name, table, remembered: mapping });
+    } catch (reason) {
+      setError(asSillbookError(reason));
+    }
+  }, []);
+
+  const settle = useCallback((answer: Partial<ImportMapping>) => {
+    setGiven((before) => ({ ...before, ...answer }));
+  }, []);
+
+  const bringIn = useCallback(async () => {
+    if (!chosen || !look || !mapped) return;
+    cancelled.current = false;
+    setError(undefined);
+    setProgress({ done: 0, of: look.rows.length });
+    try {
+      const done = await bringInTable(ask, {
+        name: chosen.name,
+        header: headerOf(look),
+        mapping: mapped.mapping,
+        read: readRows(look, mapped.mapping),
+        progress: (rows, of) => setProgress({ done: rows, of }),
+        isCancelled: () => cancelled.current,
+      });
+      setChosen(null);
+      setFinished(done);
+      setWasCancelled(done === null);
+    } catch (reason) {
+      setError(asSillbookError(reason));
+    } finally {
+      setProgress(null);
+    }
+  }, [chosen, look, mapped]);
+
+  const cancel = useCallback(() => {
+    cancelled.current = true;
+  }, []);
+
+  return {
+    chosen,
+    look,
+    mapped,
+    question,
+    checked,
+    progress,
+    finished,
+    wasCancelled,
+    error,
+    choose,
+    settle,
+    bringIn,
+    cancel,
+  };
+}
+
+export type TableImport = ReturnType<typeof useTableImport>;
