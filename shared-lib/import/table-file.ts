@@ -18,13 +18,31 @@ export interface WorkbookSheet {
   readonly data: readonly (readonly WorkbookCell[])[];
 }
 
+/** A record with the line of the file where it ends. */
+export interface CsvRecord {
+  readonly record: readonly string[];
+  readonly info: { readonly lines: number };
+}
+
+export interface CsvOptions {
+  readonly delimiter: Delimiter;
+  readonly bom: boolean;
+  readonly relax_column_count: boolean;
+  readonly relax_quotes: boolean;
+  readonly skip_empty_lines: boolean;
+  readonly info: boolean;
+}
+
 /** The libraries that read the two forms: their builds differ between Node and a page. */
 export interface TableReaders {
-  /** Throws an error whose message names the line. */
-  readonly parseCsv: (text: string, delimiter: Delimiter) => readonly TableRow[];
+  /** `parse` of csv-parse. Throws an error whose message names the line. */
+  readonly parseCsv: (text: string, options: CsvOptions) => readonly CsvRecord[];
   readonly readWorkbook: (bytes: Uint8Array) => Promise<readonly WorkbookSheet[]>;
-  /** Bytes the archive says it unpacks to; nothing is unpacked. Throws where it is no whole archive. */
-  readonly unpackedSize: (bytes: Uint8Array) => number;
+  /** `unzipSync` of fflate. Throws where it is no whole archive. */
+  readonly unzip: (
+    bytes: Uint8Array,
+    options: { readonly filter: (entry: { readonly originalSize: number }) => boolean },
+  ) => unknown;
 }
 
 const largestFile = 100 * 1024 * 1024;
@@ -46,16 +64,45 @@ function readCsv(bytes: Uint8Array, readers: TableReaders): TableFile {
   const { text, encoding } = decodeText(bytes);
   const delimiter = findDelimiter(text);
   try {
-    return { form: "CSV", encoding, delimiter, sheets: [], rows: readers.parseCsv(text, delimiter) };
+    return { form: "CSV", encoding, delimiter, sheets: [], rows: parseRows(text, delimiter, readers) };
   } catch (error) {
     throw refusal(`The table cannot be read: ${(error as Error).message}. Nothing was changed.`);
   }
 }
 
+function parseRows(text: string, delimiter: Delimiter, { parseCsv }: TableReaders): TableRow[] {
+  const records = parseCsv(text, {
+    delimiter,
+    bom: true,
+    relax_column_count: true,
+    relax_quotes: true,
+    skip_empty_lines: false,
+    info: true,
+  });
+  let line = 1;
+  return records.map(({ record, info }) => {
+    const row = { rowNumber: line, cells: record };
+    line = info.lines + 1;
+    return row;
+  });
+}
+
+/** Bytes the archive says it unpacks to; nothing is unpacked. */
+function unpackedSize(bytes: Uint8Array, { unzip }: TableReaders): number {
+  let size = 0;
+  unzip(bytes, {
+    filter({ originalSize }) {
+      size += originalSize;
+      return false;
+    },
+  });
+  return size;
+}
+
 async function readXlsx(bytes: Uint8Array, readers: TableReaders): Promise<TableFile> {
   let unpacked: number;
   try {
-    unpacked = readers.unpackedSize(bytes);
+    unpacked = unpackedSize(bytes, readers);
   } catch {
     throw refusal("The workbook is damaged or only half there. Nothing was changed.");
   }

@@ -8,12 +8,13 @@ import {
   headerOf,
   type ImportTotals,
   type LiftToSettle,
+  type Mapped,
   mapTable,
   openQuestion,
   previewTable,
   readRows,
 } from "#shared-lib/import/bring-in-table.ts";
-import { lookAtTable } from "#shared-lib/import/look-at-table.ts";
+import { lookAtTable, type TableLook } from "#shared-lib/import/look-at-table.ts";
 import type { TableFile } from "#shared-lib/import/table-file.ts";
 import { asSillbookError } from "../../as-sillbook-error.ts";
 import { request } from "../../shell-client.ts";
@@ -36,23 +37,65 @@ export type Finished = ImportTotals & { readonly importId: string };
 
 /** One table on its way into the records: chosen, settled with a person, checked, brought in. */
 export function useTableImport() {
+  const [error, setError] = useState<SillbookError>();
+  const settling = useSettledTable(setError);
+  const { chosen, look, mapped, question } = settling;
+  const checked = useChecked(look, mapped, question, setError);
+  const bringing = useBringingIn(settling, setError);
+  const choose = useCallback(
+    async (file: File) => {
+      setError(undefined);
+      bringing.begin();
+      await settling.choose(file);
+    },
+    [bringing.begin, settling.choose],
+  );
+  return { ...settling, ...bringing, chosen, checked, error, choose };
+}
+
+export type TableImport = ReturnType<typeof useTableImport>;
+type OnError = (error: SillbookError) => void;
+
+/** The table that was chosen, and what is settled about it so far. */
+function useSettledTable(onError: OnError) {
   const [chosen, setChosen] = useState<ChosenTable | null>(null);
   const [given, setGiven] = useState<Partial<ImportMapping>>({});
-  const [checked, setChecked] = useState<Checked | null>(null);
-  const [progress, setProgress] = useState<{ readonly done: number; readonly of: number } | null>(null);
-  const [finished, setFinished] = useState<Finished | null>(null);
-  const [wasCancelled, setWasCancelled] = useState(false);
-  const [error, setError] = useState<SillbookError>();
-  const cancelled = useRef(false);
-
   const look = useMemo(() => (chosen ? lookAtTable(chosen.table.rows) : null), [chosen]);
   const mapped = useMemo(
     () => (look ? mapTable(look, given, chosen?.remembered ?? null) : null),
     [look, given, chosen?.remembered],
   );
+  const choose = useCallback(
+    async (file: File) => {
+      setGiven({});
+      setChosen(null);
+      try {
+        const table = await readChosenFile(file);
+        const header = headerOf(lookAtTable(table.rows));
+        const { mapping } = await ask("import.remembered", { header });
+        setChosen({ name: file.name, table, remembered: mapping });
+      } catch (reason) {
+        onError(asSillbookError(reason));
+      }
+    },
+    [onError],
+  );
+  const settle = useCallback((answer: Partial<ImportMapping>) => {
+    setGiven((before) => ({ ...before, ...answer }));
+  }, []);
+  const letGo = useCallback(() => setChosen(null), []);
   const question = look && mapped ? openQuestion(look, mapped) : null;
+  return { chosen, look, mapped, question, choose, settle, letGo };
+}
 
-  // What it would do follows every answer; an answer that was overtaken is ignored.
+/** What bringing it in would do. It follows every answer; one that was overtaken is ignored. */
+function useChecked(
+  look: TableLook | null,
+  mapped: Mapped | null,
+  question: string | null,
+  onError: OnError,
+): Checked | null {
+  const [checked, setChecked] = useState<Checked | null>(null);
   useEffect(() => {
     setChecked(null);
     if (!look || !mapped || question !== null) return;
@@ -63,38 +106,31 @@ export function useTableImport() {
         if (!overtaken) setChecked({ preview, liftsToSettle });
       },
       (reason: unknown) => {
-        if (!overtaken) setError(asSillbookError(reason));
+        if (!overtaken) onError(asSillbookError(reason));
       },
     );
     return () => {
       overtaken = true;
     };
-  }, [look, mapped, question]);
+  }, [look, mapped, question, onError]);
+  return checked;
+}
 
-  const choose = useCallback(async (file: File) => {
-    setError(undefined);
+function useBringingIn(
+  { chosen, look, mapped, letGo }: ReturnType<typeof useSettledTable>,
+  onError: OnError,
+) {
+  const [progress, setProgress] = useState<{ readonly done: number; readonly of: number } | null>(null);
+  const [finished, setFinished] = useState<Finished | null>(null);
+  const [wasCancelled, setWasCancelled] = useState(false);
+  const cancelled = useRef(false);
+  const begin = useCallback(() => {
     setFinished(null);
     setWasCancelled(false);
-    setGiven({});
-    setChosen(null);
-    try {
-      const table = await readChosenFile(file);
-      const header = headerOf(lookAtTable(table.rows));
-      const { mapping } = await ask("import.remembered", { header });
-      setChosen({ name: file.name, table, remembered: mapping });
-    } catch (reason) {
-      setError(asSillbookError(reason));
-    }
   }, []);
-
-  const settle = useCallback((answer: Partial<ImportMapping>) => {
-    setGiven((before) => ({ ...before, ...answer }));
-  }, []);
-
   const bringIn = useCallback(async () => {
     if (!chosen || !look || !mapped) return;
     cancelled.current = false;
-    setError(undefined);
     setProgress({ done: 0, of: look.rows.length });
     try {
       const done = await bringInTable(ask, {
@@ -105,35 +141,17 @@ export function useTableImport() {
         progress: (rows, of) => setProgress({ done: rows, of }),
         isCancelled: () => cancelled.current,
       });
-      setChosen(null);
+      letGo();
       setFinished(done);
       setWasCancelled(done === null);
     } catch (reason) {
-      setError(asSillbookError(reason));
+      onError(asSillbookError(reason));
     } finally {
       setProgress(null);
     }
-  }, [chosen, look, mapped]);
-
+  }, [chosen, look, mapped, letGo, onError]);
   const cancel = useCallback(() => {
     cancelled.current = true;
   }, []);
-
-  return {
-    chosen,
-    look,
-    mapped,
-    question,
-    checked,
-    progress,
-    finished,
-    wasCancelled,
-    error,
-    choose,
-    settle,
-    bringIn,
-    cancel,
-  };
+  return { progress, finished, wasCancelled, begin, bringIn, cancel };
 }
-
-export type TableImport = ReturnType<typeof useTableImport>;

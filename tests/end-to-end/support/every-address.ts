@@ -57,6 +57,7 @@ export async function everyAddress(page: Page): Promise<readonly Address[]> {
     ),
     ...calculators.map(({ id, name }) => [name, `/bench/${id}`, name] as const),
     ["list of keys", "/bench", "Saved last", { press: "F1", shows: "Everywhere", closes: "Escape" }],
+    ["old records", "/bring-in", "Brought in so far"],
     ["Review", "/review", "fault notes ended callouts"],
     ["Settings", "/settings", "Back up now"],
     ["callout slip", `/print/callout/${callout.id}`, callout.number],
