@@ -25,7 +25,7 @@ export interface TableLook {
   readonly rows: readonly TableRow[];
 }
 
-const samplesShown = 3;
+const samplesShown = 2;
 
 /** What a table holds, as far as can be seen without a person. */
 export function lookAtTable(all: readonly TableRow[], headerAt?: number): TableLook {
@@ -63,7 +63,7 @@ function samplesOf(rows: readonly TableRow[], index: number): string[] {
   const samples = new Set<string>();
   for (const { cells } of rows) {
     const cell = (cells[index] ?? "").trim();
-    if (cell) samples.add(cell.slice(0, 80));
+    if (cell) samples.add(cell.slice(0, 40));
     if (samples.size === samplesShown) break;
   }
   return [...samples];

@@ -52,7 +52,12 @@ type NoteChoiceProps = Omit<CauseSectionProps, "pathOnly"> & { readonly steps: r
 function NoteChoice({ about, liftId, text, steps }: NoteChoiceProps) {
   const suggested = useRead("faultNote.suggest", { text, liftId, limit: 6 }, { entities: ["fault note"] });
   const [chosen, setChosen] = useState<string | null>(null);
-  if (suggested.value === undefined) return <ErrorNote error={suggested.error} onRetry={suggested.reload} />;
+  if (suggested.value === undefined)
+    return suggested.error ? (
+      <ErrorNote error={suggested.error} onRetry={suggested.reload} />
+    ) : (
+      <p className="soft">Looking through the fault notes …</p>
+    );
   const options = notesToChoose(suggested.value.notes, steps);
   const answered = steps.findLast(({ takenBack }) => takenBack === null)?.noteId;
   const noteId = chosen ?? answered ?? options[0]?.id;

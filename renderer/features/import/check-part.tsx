@@ -25,9 +25,11 @@ export function CheckPart({ work }: { readonly work: TableImport }) {
           </Checkbox>
           <LiftsToSettle work={work} checked={checked} />
           <Reasons checked={checked} />
-          <Button kind="first" disabled={checked.preview.added === 0} onPress={() => void bringIn()}>
-            Bring in {count(checked.preview.added, mapped.mapping.kind === "lifts" ? "lift" : "callout")}
-          </Button>
+          <div>
+            <Button kind="first" disabled={checked.preview.added === 0} onPress={() => void bringIn()}>
+              Bring in {count(checked.preview.added, mapped.mapping.kind === "lifts" ? "lift" : "callout")}
+            </Button>
+          </div>
         </>
       )}
     </section>

@@ -24,17 +24,19 @@ export function ImportPage() {
             A CSV or XLSX file with one callout a row: which lift, when the call came, the symptom; cause and
             fix where they were written down. Or sites and lifts alone. Formulas are not worked out.
           </p>
-          <FileTrigger
-            acceptedFileTypes={[".csv", ".txt", ".tsv", ".xlsx"]}
-            onSelect={(files) => {
-              const file = files?.[0];
-              if (file) void choose(file);
-            }}
-          >
-            <Button kind={chosen ? "plain" : "first"} disabled={progress !== null}>
-              {chosen ? "Choose another file" : "Choose a file"}
-            </Button>
-          </FileTrigger>
+          <div>
+            <FileTrigger
+              acceptedFileTypes={[".csv", ".txt", ".tsv", ".xlsx"]}
+              onSelect={(files) => {
+                const file = files?.[0];
+                if (file) void choose(file);
+              }}
+            >
+              <Button kind={chosen ? "plain" : "first"} disabled={progress !== null}>
+                {chosen ? "Choose another file" : "Choose a file"}
+              </Button>
+            </FileTrigger>
+          </div>
           <ErrorNote error={error} />
           {finished && <p role="status">{finishedWords(finished)}</p>}
           {wasCancelled && <p role="status">Cancelled. What had been brought in was taken back.</p>}
@@ -56,7 +58,9 @@ export function ImportPage() {
               value={progress.done}
               max={progress.of}
             />
-            <Button onPress={cancel}>Cancel and take back</Button>
+            <div>
+              <Button onPress={cancel}>Cancel and take back</Button>
+            </div>
           </section>
         )}
         <ImportsPart />

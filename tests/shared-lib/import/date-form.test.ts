@@ -9,7 +9,7 @@ import {
 } from "#shared-lib/import/date-form.ts";
 
 const day = fc.date({
-  min: new Date("1950-06-01T00:00:00Z"),
+  min: new Date("1954-06-01T00:00:00Z"),
   max: new Date("2089-12-31T00:00:00Z"),
   noInvalidDate: true,
 });
