@@ -1,9 +1,10 @@
 import type { Page } from "playwright";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { type Address, everyAddress } from "./support/every-address.ts";
+import type { Address } from "./support/every-address.ts";
 import { programKinds } from "./support/program-kinds.ts";
-import { axeFindings, drawn, openDrawn, sidewaysScroll, wrongWords } from "./support/screen-findings.ts";
-import { type Program, startProgram, usualViewport } from "./support/start-program.ts";
+import { drawn, sidewaysScroll, wrongWords } from "./support/screen-findings.ts";
+import { type Program, usualViewport } from "./support/start-program.ts";
+import { startOnDemonstration, visitScreens } from "./support/visit-screens.ts";
 
 // Every address of the program on the demonstration company. What pages write to their console, or try against their
 // content security policy, fails at the end when the program is closed.
@@ -18,29 +19,10 @@ describe.each(programKinds)("every screen in %s", (kind) => {
   let addresses: readonly Address[];
 
   beforeAll(async () => {
-    program = await startProgram(kind, { demonstration: true });
+    ({ program, addresses } = await startOnDemonstration(kind));
     page = program.page;
-    page.setDefaultTimeout(10_000);
-    await page.getByRole("heading", { level: 1, name: "New callout" }).waitFor({ timeout: 100_000 });
-    addresses = await everyAddress(page);
   });
   afterAll(() => program.close());
-
-  /** Findings at a screen, each with the name of the screen. */
-  async function visit(look: (address: string) => Promise<readonly string[]>): Promise<string[]> {
-    const findings: string[] = [];
-    for (const [what, address, shows, key] of addresses) {
-      const missing = await openDrawn(page, address, shows);
-      if (key !== undefined) {
-        await page.keyboard.press(key.press);
-        await page.getByText(key.shows, { exact: true }).first().waitFor();
-        await drawn(page);
-      }
-      findings.push(...[...missing, ...(await look(address))].map((finding) => `${what}: ${finding}`));
-      if (key?.closes !== undefined) await page.keyboard.press(key.closes);
-    }
-    return findings;
-  }
 
   /** @param text size of the text, in percent of the usual one */
   async function wider(size: { readonly width: number; readonly height: number }, text = 100) {
@@ -54,14 +36,16 @@ describe.each(programKinds)("every screen in %s", (kind) => {
   }
 
   test("every page is drawn, and words are words", async () => {
-    expect(await visit(async () => (await wrongWords(page)).map((words) => `“${words}”`))).toEqual([]);
+    expect(
+      await visitScreens(page, addresses, async () => (await wrongWords(page)).map((words) => `“${words}”`)),
+    ).toEqual([]);
   });
 
   // The same pages in every shell: once is enough.
   if (kind !== "local-web") return;
 
   test("nothing is wider than its window, small or with text at 200 %", async () => {
-    const findings = await visit(async (address) => {
+    const findings = await visitScreens(page, addresses, async (address) => {
       const found: string[] = [];
       found.push(...(await wider(small)));
       // A sheet keeps the size of its paper: enlarged it is moved about in, like a drawing.
@@ -74,16 +58,4 @@ describe.each(programKinds)("every screen in %s", (kind) => {
     });
     expect(findings).toEqual([]);
   });
-
-  test("axe finds nothing, and the dark colours stand out enough", async () => {
-    const findings = await visit(async () => {
-      const light = await axeFindings(page);
-      await page.emulateMedia({ colorScheme: "dark" });
-      await drawn(page, 3);
-      const dark = await axeFindings(page, ["color-contrast"]);
-      await page.emulateMedia({ colorScheme: "light" });
-      return [...light, ...dark.map((found) => `dark ${found}`)];
-    });
-    expect(findings).toEqual([]);
-  }, 240_000);
 });
