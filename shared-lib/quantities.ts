@@ -27,6 +27,31 @@ export const quantityNames = [
 ] as const;
 export type Quantity = (typeof quantityNames)[number];
 
+/** As a product of SI base units, for the dimension check of formulas; "1" is a pure number. */
+export const quantityDimensions: Readonly<Record<Quantity, string>> = {
+  length: "m",
+  area: "m^2",
+  speed: "m/s",
+  acceleration: "m/s^2",
+  jerk: "m/s^3",
+  time: "s",
+  mass: "kg",
+  force: "kg*m/s^2",
+  energy: "kg*m^2/s^2",
+  power: "kg*m^2/s^3",
+  torque: "kg*m^2/s^2",
+  frequency: "1/s",
+  voltage: "kg*m^2/(s^3*A)",
+  current: "A",
+  resistance: "kg*m^2/(s^3*A^2)",
+  "resistance per length": "kg*m/(s^3*A^2)",
+  "bit rate": "1/s",
+  count: "1",
+  ratio: "1",
+  angle: "1",
+  temperature: "K",
+};
+
 interface UnitDefinition {
   readonly quantity: Quantity;
   /** SI value of one unit. */

@@ -1,4 +1,5 @@
 import type { z } from "zod";
+import type { Formula } from "../formulas/formula.ts";
 import type { UnitSystem } from "../quantities.ts";
 import {
   type CalculatorInput,
@@ -13,14 +14,6 @@ import {
 import { makePen, type Pen } from "./pen.ts";
 import type { Problem, Result } from "./result.ts";
 import { type Source, whoDecides } from "./source.ts";
-
-/** A formula for the documentation page: plain text with its symbols explained. */
-export interface Formula {
-  readonly name: string;
-  readonly text: string;
-  readonly symbols: string;
-  readonly source: Source;
-}
 
 interface CalculatorWords {
   readonly id: string;

@@ -1,4 +1,5 @@
 import { busFields } from "./bus-fields.ts";
+import { busFormulas } from "./bus-formulas.ts";
 import {
   type BusValues,
   compareBus,
@@ -174,25 +175,6 @@ export const panelBus = defineCalculator({
     "Only trained people; local codes and the maker's instructions decide.",
   ],
   sources: [terminationSource, lengthSource, directCurrentSource, conductorSource, riserSource],
-  formulas: [
-    {
-      name: "Termination",
-      text: "R = 120 Ω ∥ (120 Ω + 2 ρ l), with the panels' inputs between: about 60 Ω, accepted 50 to 70 Ω",
-      symbols: "ρ resistance of one conductor per length, l bus length",
-      source: terminationSource,
-    },
-    {
-      name: "Length by resistance",
-      text: "l ≤ 1/(2 ρ) · (V_do/(V_th + k (V_do − V_th)) − 1) · R_T R_d/(R_d + (n − 1) R_T)",
-      symbols: "V_do 1.5 V, V_th 1.0 V, R_T 118 Ω, R_d 20 kΩ, k 0.2, n nodes",
-      source: directCurrentSource,
-    },
-    {
-      name: "Supply drop",
-      text: "ΔU_n = I R_s n (n + 1)/2 + n I R_f; shift of 0 V is half of it",
-      symbols: "I current of one panel, R_s loop resistance of a span, R_f of the feeder, n panels",
-      source: riserSource,
-    },
-  ],
+  formulas: busFormulas,
   work,
 });

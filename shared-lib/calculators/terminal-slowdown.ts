@@ -5,11 +5,11 @@ import { motionDuring, type Stop, type StopRequest, stopFrom } from "./kinematic
 import type { Pen } from "./pen.ts";
 import type { Comparison, Problem, Verdict } from "./result.ts";
 import { slowdownFields } from "./slowdown-fields.ts";
-import { clause, derived, site, whoDecides } from "./source.ts";
+import { kinematics, slowdownFormulas } from "./slowdown-formulas.ts";
+import { clause, site, whoDecides } from "./source.ts";
 
 type Values = ValuesOf<typeof slowdownFields>;
 
-const kinematics = derived("kinematics of a stop with limited jerk");
 const normalStop = site("below the normal start of slowdown, unless the maker says otherwise");
 const finalSwitches = clause(
   "from memory",
@@ -265,20 +265,6 @@ export const terminalSlowdown = defineCalculator({
     "Only trained people; local codes and the maker's instructions decide.",
   ],
   sources: [kinematics, normalStop, finalSwitches],
-  formulas: [
-    {
-      name: "Stop with limited jerk",
-      text: "t = v/a + a/(2 j₁) + a/(2 j₂); s = v²/(2 a) + v a/(2 j₁) − a³/(24 j₁²) + a³/(24 j₂²)",
-      symbols:
-        "v speed, a retardation, j₁ jerk at the start, j₂ jerk at the end; a at most √(2 v j₁ j₂/(j₁ + j₂))",
-      source: kinematics,
-    },
-    {
-      name: "Distance of the switch",
-      text: "d ≥ v t_r + s + m",
-      symbols: "t_r total reaction time, m margin",
-      source: kinematics,
-    },
-  ],
+  formulas: slowdownFormulas,
   work,
 });

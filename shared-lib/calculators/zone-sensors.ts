@@ -5,6 +5,7 @@ import type { Problem, ValueLine } from "./result.ts";
 import { clause } from "./source.ts";
 import { magnetDetail, type Orders, orderDrawing, zoneBars } from "./zone-drawings.ts";
 import { positionKey, timeKey, zoneFields } from "./zone-fields.ts";
+import { zoneFormulas } from "./zone-formulas.ts";
 import { centreFromRuns, delayFromRuns, lengthOf, zonesOf } from "./zone-geometry.ts";
 import {
   compareZone,
@@ -338,31 +339,6 @@ export const zoneSensors = defineCalculator({
     zoneGeometry,
     clause("common practice", "", "", "", "300 mm magnet, middle between the sensors with the sills level"),
   ],
-  formulas: [
-    {
-      name: "Zones",
-      text: "each signal: L; both: L − S; either: L + S; all centred on e",
-      symbols: "L magnet length, S sensor spacing, e centre of the zone, up positive",
-      source: zoneGeometry,
-    },
-    {
-      name: "Centre and signal delay",
-      text: "e = (e_up + e_down)/2; τ = (e_up − e_down)/(2 v)",
-      symbols: "e_up, e_down centres measured moving up and down; v check speed",
-      source: zoneGeometry,
-    },
-    {
-      name: "Reach",
-      text: "either: (L + S)/2 + |e| ≤ Z; both: (L − S)/2 + |e| ≤ Z",
-      symbols: "Z unlocking zone, 0.20 m or 0.35 m",
-      source: unlockingZoneSource,
-    },
-    {
-      name: "Edge times",
-      text: "S = v (t_lower − t_upper); L = v (t_off − t_on)",
-      symbols: "v constant speed; times of the same kind of edge, moving up, sensors on the car",
-      source: zoneGeometry,
-    },
-  ],
+  formulas: zoneFormulas,
   work,
 });

@@ -1,11 +1,11 @@
 import { useState } from "react";
 import type { Calculator } from "#shared-lib/calculators/calculator.ts";
 import type { Field } from "#shared-lib/calculators/field.ts";
-import { type Source, type SourceStatus, writeSource } from "#shared-lib/calculators/source.ts";
+import type { Source, SourceStatus } from "#shared-lib/calculators/source.ts";
 import { type UnitSystem, writeQuantity } from "#shared-lib/quantities.ts";
 import { Button } from "../../ui/button.tsx";
 import { RuledTitle } from "../../ui/ruled-title.tsx";
-import { formulaParts } from "./formula-parts.ts";
+import { FormulaView } from "./formula-view.tsx";
 
 interface DocumentationProps {
   readonly calculator: Calculator;
@@ -29,37 +29,13 @@ export function Documentation({ calculator, system }: DocumentationProps) {
       <p>{calculator.purpose}</p>
       <div className="bench-formulas">
         {calculator.formulas.map((formula) => (
-          <section key={formula.name}>
-            <h3>{formula.name}</h3>
-            <FormulaText text={formula.text} />
-            <p className="label">
-              <FormulaLine text={formula.symbols} />
-            </p>
-            <p className="label soft">{writeSource(formula.source)}</p>
-          </section>
+          <FormulaView key={formula.name} formula={formula} system={system} />
         ))}
       </div>
       <Sources sources={calculator.sources} />
       <Inputs fields={calculator.inputs} system={system} />
     </section>
   );
-}
-
-/** Several formulas stand each on a line of its own. */
-function FormulaText({ text }: { readonly text: string }) {
-  return text.split("; ").map((line) => (
-    <p key={line} className="formula">
-      <FormulaLine text={line} />
-    </p>
-  ));
-}
-
-function FormulaLine({ text }: { readonly text: string }) {
-  let offset = 0;
-  return formulaParts(text).map((part) => {
-    offset += part.text.length + 1;
-    return part.low ? <sub key={offset}>{part.text}</sub> : <span key={offset}>{part.text}</span>;
-  });
 }
 
 export function Sources({ sources }: { readonly sources: readonly Source[] }) {

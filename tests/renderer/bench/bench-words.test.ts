@@ -7,7 +7,6 @@ import { calculatorsFor } from "../../../renderer/features/bench/calculators-for
 import { earlierTable } from "../../../renderer/features/bench/earlier-results.ts";
 import { fieldGroups } from "../../../renderer/features/bench/field-groups.ts";
 import { filledIn, filledInWords } from "../../../renderer/features/bench/filled-in.ts";
-import { formulaParts } from "../../../renderer/features/bench/formula-parts.ts";
 import { shownUnit, unitSign } from "../../../renderer/features/bench/unit-words.ts";
 
 describe("the place in the address", () => {
@@ -111,22 +110,6 @@ describe("earlier results", () => {
 });
 
 describe("words of the page", () => {
-  test("a formula's subscripts stand low, nothing of it is lost", () => {
-    expect(formulaParts("e = (e_up + e_down)/2")).toEqual([
-      { text: "e = (e", low: false },
-      { text: "up", low: true },
-      { text: " + e", low: false },
-      { text: "down", low: true },
-      { text: ")/2", low: false },
-    ]);
-    for (const { formulas } of calculators) {
-      for (const { text } of formulas) {
-        const joined = formulaParts(text).map((part) => (part.low ? `_${part.text}` : part.text));
-        expect(joined.join("")).toBe(text);
-      }
-    }
-  });
-
   test("fields that follow one another under one name stand together, none is lost", () => {
     for (const { inputs } of calculators) {
       const groups = fieldGroups(inputs);

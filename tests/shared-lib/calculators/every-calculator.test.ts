@@ -5,6 +5,7 @@ import { isShown, type NumberField, startInput } from "#shared-lib/calculators/f
 import { prefill } from "#shared-lib/calculators/prefill.ts";
 import { calculatorById, calculators } from "#shared-lib/calculators/registry.ts";
 import { resultSchema } from "#shared-lib/calculators/result.ts";
+import { problemsOfFormula } from "#shared-lib/formulas/formula.ts";
 import { quantityOf, units } from "#shared-lib/quantities.ts";
 import { anyInput, leavesOf } from "./any-input.ts";
 
@@ -43,6 +44,10 @@ describe.each(calculators.map((calculator) => [calculator.id, calculator] as con
           expect(options).toEqual(expect.arrayContaining([...condition.is]));
         }
       }
+    });
+
+    test("every formula can be read, its symbols are explained, its sides have one dimension", () => {
+      for (const formula of calculator.formulas) expect(problemsOfFormula(formula), formula.name).toEqual([]);
     });
 
     test("every number field has a unit of its quantity, a range in order and a step", () => {
