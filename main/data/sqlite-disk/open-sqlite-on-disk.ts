@@ -9,6 +9,7 @@ import {
   flushEverything,
   holdFileAlone,
   keepJournalOnDisk,
+  limitJournal,
   readApplicationId,
   readSchemaSize,
   readSynchronous,
@@ -131,9 +132,10 @@ async function openFile(
 
 function requireDurableSettings(opened: SqliteFile): void {
   const mode = opened.get<{ journal_mode: string }>(keepJournalOnDisk)?.journal_mode;
+  opened.get(limitJournal);
   opened.exec(flushEverything);
   const level = opened.get<{ synchronous: number }>(readSynchronous)?.synchronous;
-  if (mode !== "truncate" || level !== synchronousExtra) {
+  if (mode !== "persist" || level !== synchronousExtra) {
     throw new SillbookError("disk-failed", "The database engine refused its safe settings.", { mode, level });
   }
 }

@@ -18,7 +18,6 @@ const places: { call: FaultyCall; pathEnd: string }[] = [
   { call: "write", pathEnd: "sillbook.sqlite-journal" },
   { call: "sync", pathEnd: "sillbook.sqlite" },
   { call: "sync", pathEnd: "sillbook.sqlite-journal" },
-  { call: "truncate", pathEnd: "sillbook.sqlite-journal" },
 ];
 
 async function storeWithFaults(): Promise<{ file: string; store: SqliteFile; faults: FaultPlan }> {
@@ -148,6 +147,22 @@ describe("a disk that fails", () => {
     faults.clear();
     expect(content(store)).toBe(before);
     expect(await contentOnDisk(file)).toBe(before);
+  });
+
+  test("to cut back a long journal has still saved", async () => {
+    const { file, store, faults } = await storeWithFaults();
+    save(store, "saved before");
+    store.exec("PRAGMA journal_size_limit = 4096");
+    faults.add({ call: "truncate", code: "EIO", pathEnd: "-journal" });
+    save(store, "many rows", 30);
+    store.run("UPDATE note SET text = 'all of them'");
+    expect(faults.struck).toBeGreaterThan(0);
+    expect(fs.statSync(`${file}-journal`).size).toBeGreaterThan(4096);
+    expect(await contentOnDisk(file)).toBe(content(store));
+    faults.clear();
+    save(store, "saved afterwards");
+    expect(fs.statSync(`${file}-journal`).size).toBe(4096);
+    expect(await contentOnDisk(file)).toBe(content(store));
   });
 
   test("does not let the rest of a transaction through alone when its work goes on", async () => {

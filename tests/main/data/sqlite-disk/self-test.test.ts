@@ -14,7 +14,7 @@ describe("the start-up test of the disk", () => {
   });
 
   test("calls the real flush of the system for each commit", async () => {
-    const flush = vi.spyOn(fs, "fsyncSync");
+    const flush = vi.spyOn(fs, "fdatasyncSync");
     try {
       const store = await openSqliteOnDisk(path.join(temporaryFolder(), "sillbook.sqlite"));
       store.exec("CREATE TABLE note (text TEXT) STRICT");
