@@ -50,6 +50,8 @@ export class DataCore {
   readonly search: SearchIndexer;
   readonly options: DataCoreOptions;
   readonly #sqliteVersion: string;
+  /** People who have signed before, by what they were called; forgotten when any person changes. */
+  readonly #signers = new Map<string, Signer>();
   #lastSavedAt: string | null = null;
   #notSaved: string | null = null;
 
@@ -149,7 +151,9 @@ export class DataCore {
     }
     this.device.committed();
     this.search.afterCommit();
-    this.#saved(touched());
+    const saved = touched();
+    if (saved.some((record) => record.entity === "person")) this.#signers.clear();
+    this.#saved(saved);
     return result;
   }
 
@@ -187,9 +191,12 @@ export class DataCore {
 
   #signer(as: string | undefined): Signer {
     if (!as) throw new SillbookError("person-missing");
+    const known = this.#signers.get(as);
+    if (known) return known;
     const person = this.file.get<{ id: string; name: string }>(findPersonSql, { as });
     if (!person)
       throw new SillbookError("person-missing", `There is no person called "${as.slice(0, 80)}".`, { as });
+    this.#signers.set(as, person);
     return person;
   }
 }

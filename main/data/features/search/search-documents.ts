@@ -3,8 +3,8 @@ import type { ResultKind } from "#shared-lib/contract/search.ts";
 import type { SearchDocument } from "#shared-lib/search/index-shape.ts";
 import { fromRow } from "../../record-store.ts";
 import type { Store } from "../../store.ts";
+import { readCallout } from "./callout-document.ts";
 import {
-  calloutDocumentSql,
   checkDocumentSql,
   fixDocumentSql,
   liftDocumentSql,
@@ -37,8 +37,7 @@ export interface DocumentRow {
 export const textFields = ["title", "symptom", "cause", "fix", "body", "place", "marking"] as const;
 export type TextField = (typeof textFields)[number];
 
-const documentSql: Readonly<Record<Exclude<StoredKind, "note">, string>> = {
-  callout: calloutDocumentSql,
+const documentSql: Readonly<Record<Exclude<StoredKind, "note" | "callout">, string>> = {
   fix: fixDocumentSql,
   lift: liftDocumentSql,
   check: checkDocumentSql,
@@ -47,7 +46,9 @@ const documentSql: Readonly<Record<Exclude<StoredKind, "note">, string>> = {
 
 /** What a record says to the search now; undefined when it is deleted. */
 export function readDocument(store: Store, kind: StoredKind, id: string): DocumentRow | undefined {
-  return kind === "note" ? readNote(store, id) : store.get<DocumentRow>(documentSql[kind], { id });
+  if (kind === "note") return readNote(store, id);
+  if (kind === "callout") return readCallout(store, id);
+  return store.get<DocumentRow>(documentSql[kind], { id });
 }
 
 function readNote(store: Store, id: string): DocumentRow | undefined {

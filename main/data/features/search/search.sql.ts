@@ -38,25 +38,15 @@ export const scanDocumentsSql =
 export const matchTextSql = `SELECT searchDocument.* FROM searchText JOIN searchDocument ON searchDocument.docid = searchText.docid
   WHERE searchText MATCH :match ORDER BY searchText.docid DESC LIMIT :limit`;
 
-const place = "coalesce(site.name || ', ' || lift.name || ' ' || site.street || ' ' || site.town, '')";
-const ofLift = `coalesce(lift.siteId, '') AS site, coalesce(lift.id, 'not settled') AS lift,
+export const place = "coalesce(site.name || ', ' || lift.name || ' ' || site.street || ' ' || site.town, '')";
+export const ofLift = `coalesce(lift.siteId, '') AS site, coalesce(lift.id, 'not settled') AS lift,
   coalesce(lift.controllerFamily, '') AS controllerFamily, coalesce(lift.driveKind, '') AS drive`;
-const joinLift = (table: string): string =>
+export const joinLift = (table: string): string =>
   `LEFT JOIN lift ON lift.id = ${table}.liftId LEFT JOIN site ON site.id = lift.siteId`;
 const joined = (expression: string, from: string): string =>
   `coalesce((SELECT group_concat(${expression}, char(10)) FROM ${from}), '')`;
 
 /** What each kind of record says to the search, freshly from its tables; no row where the record is deleted. */
-export const calloutDocumentSql = `SELECT 'callout' AS kind, callout.id AS ref, '' AS title,
-    callout.said || ${joined("char(10) || caller.said", "caller WHERE caller.calloutId = callout.id")} AS symptom,
-    ${joined("fix.cause", "recordedFix AS fix WHERE fix.calloutId = callout.id AND fix.deleted = 0")} AS cause,
-    ${joined("fix.fix", "recordedFix AS fix WHERE fix.calloutId = callout.id AND fix.deleted = 0")} AS fix,
-    callout.endingReason || ${joined("visit.found || char(10) || visit.done || char(10) || visit.parts || char(10) || visit.readings", "visit WHERE visit.calloutId = callout.id AND visit.deleted = 0")} AS body,
-    CASE WHEN lift.id IS NULL THEN callout.liftWords ELSE ${place} END AS place,
-    callout.number || ' ' || callout.displayReading || ' ' || ${joined("visit.displayReading", "visit WHERE visit.calloutId = callout.id AND visit.deleted = 0")} AS marking,
-    ${ofLift}, callout.faultGroup, coalesce(callout.ending, 'open') AS state, callout.receivedAt AS at
-  FROM callout ${joinLift("callout")} WHERE callout.id = :id AND callout.deleted = 0`;
-
 export const fixDocumentSql = `SELECT 'fix' AS kind, fix.id AS ref, fix.cause AS title, coalesce(callout.said, '') AS symptom, '' AS cause,
     fix.fix AS fix, coalesce(visit.found || char(10) || visit.done, '') AS body, ${place} AS place,
     coalesce(callout.displayReading, '') || ' ' || coalesce(visit.displayReading, '') AS marking,
