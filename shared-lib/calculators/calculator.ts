@@ -12,8 +12,10 @@ import {
   type ValuesOf,
 } from "./field.ts";
 import { makePen, type Pen } from "./pen.ts";
+import { numberProblem } from "./range-problem.ts";
 import type { Problem, Result } from "./result.ts";
 import { type Source, whoDecides } from "./source.ts";
+import { sortRows, type TableRow } from "./table-field.ts";
 
 interface CalculatorWords {
   readonly id: string;
@@ -61,33 +63,29 @@ export function notEnough(sentence: string, next: string, parts: Partial<Outcome
   };
 }
 
-/** Factors by which a typed number is most often wrong: a slipped point, or millimetres where metres were meant. */
-const slips = [0.1, 10, 0.001, 1000, 0.01, 100];
-
-function rangeProblem(field: Field, value: FieldValue, pen: Pen): Problem | null {
-  if (field.kind !== "number" || typeof value !== "number") return null;
-  const [least, most] = field.range;
-  const write = (shown: number): string => pen.write(shown, field.unit, field.digits);
-  if (value >= least && value <= most) {
-    if (field.whole !== true || Number.isInteger(value)) return null;
-    return {
-      field: field.key,
-      sentence: `${field.label} is a whole number. It is left out until you decide.`,
-    };
-  }
-  const meant = slips.map((slip) => value * slip).find((guess) => guess >= least && guess <= most);
-  const guess =
-    meant !== undefined && meant !== 0 && field.whole !== true ? ` Did you mean ${write(meant)}?` : "";
-  return {
-    field: field.key,
-    sentence: `${field.label} lies between ${write(least)} and ${write(most)}.${guess} It is left out until you decide.`,
-  };
-}
-
 interface Sorted {
   readonly values: Record<string, FieldValue>;
   readonly problems: Problem[];
   readonly missing: string[];
+}
+
+interface Fitted {
+  readonly value?: FieldValue;
+  readonly problems: readonly Problem[];
+}
+
+/** What of a value can be computed with, and a sentence for what cannot. */
+function whatFits(field: Field, value: FieldValue, pen: Pen): Fitted {
+  if (field.kind === "number" && typeof value === "number") {
+    const sentence = numberProblem(field, value, pen);
+    return sentence === null ? { value, problems: [] } : { problems: [{ field: field.key, sentence }] };
+  }
+  if (field.kind !== "table") return { value, problems: [] };
+  const { rows, problems } = sortRows(field, value as readonly TableRow[], pen);
+  if (rows.length >= field.least) return { value: rows, problems };
+  if (rows.length === 0 || !field.optional) return { problems };
+  const sentence = `${field.label}: at least ${field.least} rows are needed. It is left out until then.`;
+  return { problems: [...problems, { field: field.key, sentence }] };
 }
 
 function sortInput(fields: readonly Field[], input: CalculatorInput, pen: Pen): Sorted {
@@ -96,9 +94,9 @@ function sortInput(fields: readonly Field[], input: CalculatorInput, pen: Pen): 
   for (const field of fields) {
     if (!isShown(field, fields, filled)) continue;
     const value = filled[field.key];
-    const problem = value === undefined ? null : rangeProblem(field, value, pen);
-    if (problem !== null) sorted.problems.push(problem);
-    if (value !== undefined && problem === null) sorted.values[field.key] = value;
+    const fitted = value === undefined ? { problems: [] } : whatFits(field, value, pen);
+    sorted.problems.push(...fitted.problems);
+    if (fitted.value !== undefined) sorted.values[field.key] = fitted.value;
     else if (isNeeded(field, fields, filled)) sorted.missing.push(field.key);
   }
   return sorted;

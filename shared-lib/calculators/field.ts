@@ -1,5 +1,6 @@
 import { z } from "zod";
 import type { Quantity, Unit } from "../quantities.ts";
+import { type RowOf, type TableColumn, type TableRow, tableSchema } from "./table-field.ts";
 
 /**
  * Facts a field can be filled in from: `lift.` fields of the lift record, `landing.` fields of the landing the
@@ -86,9 +87,18 @@ export interface OrderField extends FieldBase {
   readonly longest: number;
 }
 
-export type Field = NumberField | ChoiceField | TextField | OrderField;
+/** Rows of the same cells, as in one row a landing. */
+export interface TableField extends FieldBase {
+  readonly kind: "table";
+  readonly columns: readonly TableColumn[];
+  /** Fewest rows with which anything can be said, and most that may be entered. */
+  readonly least: number;
+  readonly most: number;
+}
 
-export type FieldValue = number | string | readonly string[];
+export type Field = NumberField | ChoiceField | TextField | OrderField | TableField;
+
+export type FieldValue = number | string | readonly string[] | readonly TableRow[];
 /** What a screen, a preset or the command line hands in: plain JSON by field key, numbers in SI. */
 export type CalculatorInput = Readonly<Record<string, FieldValue | undefined>>;
 
@@ -98,7 +108,9 @@ type ValueOf<F> = F extends { kind: "number" }
     ? Id
     : F extends { kind: "order"; items: readonly { id: infer Id }[] }
       ? readonly Id[]
-      : string;
+      : F extends { kind: "table"; columns: infer Columns extends readonly TableColumn[] }
+        ? readonly RowOf<Columns>[]
+        : string;
 type Present<F> = F extends { shownWhen: Condition }
   ? false
   : F extends { optional: false }
@@ -126,6 +138,8 @@ function fieldSchema(field: Field): z.ZodType {
         .array(z.enum(field.items.map((item) => item.id)))
         .max(field.longest)
         .describe(field.label);
+    case "table":
+      return tableSchema(field);
   }
 }
 

@@ -19,6 +19,7 @@ function factFor(field: Field, fact: number | string): FieldValue | undefined {
     case "text":
       return String(fact).slice(0, field.longest);
     case "order":
+    case "table":
       return undefined;
   }
 }

@@ -1,5 +1,6 @@
 import { type Field, type FieldValue, isNeeded } from "#shared-lib/calculators/field.ts";
 import type { Comparison } from "#shared-lib/calculators/result.ts";
+import type { TableRow } from "#shared-lib/calculators/table-field.ts";
 import { type UnitSystem, unitIn } from "#shared-lib/quantities.ts";
 import { Choice } from "../../ui/choice.tsx";
 import { Mark } from "../../ui/mark.tsx";
@@ -8,6 +9,8 @@ import { SelectField } from "../../ui/select-field.tsx";
 import { TextField } from "../../ui/text-field.tsx";
 import { type Entry, shownText } from "./entries.ts";
 import { OrderListField } from "./order-list-field.tsx";
+import { typedRows } from "./table-entries.ts";
+import { TableField } from "./table-field.tsx";
 import { unitSign } from "./unit-words.ts";
 import type { BenchForm } from "./use-bench-form.ts";
 
@@ -42,7 +45,7 @@ export function CalculatorField(props: CalculatorFieldProps) {
 
 /** Takes the whole width of the form: choices with many words, and lists. */
 export function isWide(field: Field): boolean {
-  if (field.kind === "order") return true;
+  if (field.kind === "order" || field.kind === "table") return true;
   const { length } = field.label;
   if (field.kind !== "choice" || field.options.length > mostOptions) return length > narrowLabel;
   const words = field.options.map((option) => option.words).join("");
@@ -115,6 +118,19 @@ function Control({ field, fields, form, system, problem, onEdit }: CalculatorFie
           onChange={(value) => change({ kind: "value", value })}
         />
       );
+    case "table":
+      return (
+        <TableField
+          {...common}
+          {...{ field, system }}
+          rows={
+            entry?.kind === "table"
+              ? entry.rows
+              : typedRows(field, (filled ?? []) as readonly TableRow[], system)
+          }
+          onChange={(rows) => change({ kind: "table", rows })}
+        />
+      );
   }
 }
 
@@ -125,4 +141,4 @@ function isEmptyAndNeeded(field: Field, fields: readonly Field[], form: BenchFor
 
 const textOf = (value: FieldValue | undefined): string => (typeof value === "string" ? value : "");
 const listOf = (value: FieldValue | undefined): readonly string[] | undefined =>
-  Array.isArray(value) ? value : undefined;
+  Array.isArray(value) ? (value as readonly string[]) : undefined;

@@ -29,7 +29,7 @@ export function CalculatorForm({ calculator, form, system, saving, formRef }: Ca
     const { asked, stoppedAt } = saving;
     if (field.key === editing && field.key !== stoppedAt) return undefined;
     const found = form.result.problems.find((problem) => problem.field === field.key)?.sentence;
-    const unclear = unclearProblem(form.entries[field.key]);
+    const unclear = unclearProblem(field, form.entries[field.key]);
     const missing = asked && form.result.missing.includes(field.key);
     return unclear ?? found ?? (missing ? "Still needed. Nothing is saved without it." : undefined);
   };

@@ -84,6 +84,8 @@ function rangeOf(field: Field, system: UnitSystem): string {
       return field.options.map((option) => option.words).join(", ");
     case "order":
       return field.items.map((item) => item.words).join(", ");
+    case "table":
+      return `${field.least} to ${field.most} rows of ${field.columns.map(({ label }) => label.toLowerCase()).join(", ")}`;
     case "text":
       return `words, at most ${field.longest} letters`;
   }

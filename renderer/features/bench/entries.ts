@@ -17,6 +17,7 @@ import {
   units,
   writeNumber,
 } from "#shared-lib/quantities.ts";
+import { readTable, rowsOf, unclearCell } from "./table-entries.ts";
 
 /** What a person typed into a number field, in the unit it stood in then: shown in another unit, it never drifts. */
 export interface NumberEntry {
@@ -29,7 +30,17 @@ export interface ValueEntry {
   readonly kind: "value";
   readonly value: string | readonly string[] | null;
 }
-export type Entry = NumberEntry | ValueEntry;
+/** A cell as it was typed; `unit` is the one it stood in then, null where the column has none. */
+export interface TypedCell {
+  readonly text: string;
+  readonly unit: Unit | null;
+}
+export type TypedRow = Readonly<Record<string, TypedCell>>;
+export interface TableEntry {
+  readonly kind: "table";
+  readonly rows: readonly TypedRow[];
+}
+export type Entry = NumberEntry | ValueEntry | TableEntry;
 
 /** By field key, only what the person changed: everything else is as filled in. */
 export type Entries = Readonly<Record<string, Entry>>;
@@ -45,6 +56,7 @@ function readEntry(calculator: Calculator, field: Field, kept: unknown): Entry |
       ? { kind: "number", text, unit }
       : undefined;
   }
+  if (field.kind === "table") return readTable(field, kept);
   const { value } = entry;
   if (entry.kind !== "value" || value === undefined) return undefined;
   const fits = value === null || calculator.schema.safeParse({ [field.key]: value }).success;
@@ -63,7 +75,8 @@ export function readEntries(calculator: Calculator, kept: unknown): Entries {
   return found;
 }
 
-function entryValue(entry: Entry): FieldValue | undefined {
+function entryValue(field: Field, entry: Entry): FieldValue | undefined {
+  if (entry.kind === "table") return field.kind === "table" ? rowsOf(field, entry) : undefined;
   if (entry.kind === "value") return entry.value ?? undefined;
   const reading = readNumber(entry.text);
   return reading.kind === "number" ? toSi(reading.number, entry.unit) : undefined;
@@ -75,17 +88,19 @@ function entryValue(entry: Entry): FieldValue | undefined {
  */
 export function inputOf(calculator: Calculator, filled: CalculatorInput, entries: Entries): CalculatorInput {
   const input: Record<string, FieldValue> = {};
-  for (const { key } of calculator.inputs) {
+  for (const field of calculator.inputs) {
+    const { key } = field;
     const entry = entries[key];
     const value =
-      entry === undefined ? (filled[key] ?? startInput(calculator.inputs)[key]) : entryValue(entry);
+      entry === undefined ? (filled[key] ?? startInput(calculator.inputs)[key]) : entryValue(field, entry);
     if (value !== undefined) input[key] = value;
   }
   return input;
 }
 
 /** Why the text of an entry is no number; undefined where it is one, or is empty. */
-export function unclearProblem(entry: Entry | undefined): string | undefined {
+export function unclearProblem(field: Field, entry: Entry | undefined): string | undefined {
+  if (entry?.kind === "table") return field.kind === "table" ? unclearCell(field, entry) : undefined;
   const reading = entry?.kind === "number" ? readNumber(entry.text) : undefined;
   return reading?.kind === "unclear" ? reading.problem : undefined;
 }
@@ -93,7 +108,7 @@ export function unclearProblem(entry: Entry | undefined): string | undefined {
 /** Fields whose text is not a number: nothing may be saved over their heads. */
 export function unclearFields(calculator: Calculator, entries: Entries): readonly string[] {
   return calculator.inputs
-    .filter(({ key }) => unclearProblem(entries[key]) !== undefined)
+    .filter((field) => unclearProblem(field, entries[field.key]) !== undefined)
     .map(({ key }) => key);
 }
 
@@ -101,7 +116,11 @@ export function unclearFields(calculator: Calculator, entries: Entries): readonl
 const extraDigits = 4;
 
 /** An SI number as it stands in its field: as exact as it is in the field's own unit, as the digits allow in another. */
-export function writtenNumber(value: number, field: NumberField, system: UnitSystem): string {
+export function writtenNumber(
+  value: number,
+  field: Pick<NumberField, "unit" | "digits" | "plusMinus">,
+  system: UnitSystem,
+): string {
   const unit = unitIn(system, field.unit);
   const shown = fromSi(value, unit);
   let digits = unit === field.unit ? field.digits : digitsIn(unit, field.unit, field.digits);
@@ -122,7 +141,7 @@ export function shownText(
 ): string {
   if (entry?.kind === "number") {
     if (entry.unit === unitIn(system, field.unit)) return entry.text;
-    const value = entryValue(entry);
+    const value = entryValue(field, entry);
     return typeof value === "number" ? writtenNumber(value, field, system) : entry.text;
   }
   return typeof filled === "number" ? writtenNumber(filled, field, system) : "";

@@ -1,12 +1,14 @@
 import type { Calculator } from "#shared-lib/calculators/calculator.ts";
-import { type Field, isShown } from "#shared-lib/calculators/field.ts";
+import { type Field, type FieldValue, isShown, type TableField } from "#shared-lib/calculators/field.ts";
 import { writeSource } from "#shared-lib/calculators/source.ts";
+import type { TableRow } from "#shared-lib/calculators/table-field.ts";
 import { formatDate } from "#shared-lib/format.ts";
 import { type UnitSystem, unitIn } from "#shared-lib/quantities.ts";
 import { PrintSheet } from "../../ui/print-sheet.tsx";
 import { useProgram } from "../../use-program.ts";
 import { DrawingsOfResult, type EarlierDrawings } from "./drawing-of-result.tsx";
 import { shownText } from "./entries.ts";
+import { shownCell, typedRows } from "./table-entries.ts";
 import { unitSign } from "./unit-words.ts";
 import type { BenchForm } from "./use-bench-form.ts";
 import { useOnePage } from "./use-one-page.ts";
@@ -76,6 +78,17 @@ export function RecordSheet(props: RecordSheetProps) {
   );
 }
 
+/** Rows in one line, cells by comma, rows by semicolon. */
+function tableWords(field: TableField, value: FieldValue | undefined, system: UnitSystem): string {
+  if (!Array.isArray(value)) return "";
+  const rows = typedRows(field, value as readonly TableRow[], system);
+  const heads = field.columns.map(({ label }) => label.toLowerCase()).join(", ");
+  const lines = rows.map((row) =>
+    field.columns.map((column) => shownCell(column, row[column.key], system) || "none").join(", "),
+  );
+  return `${heads}: ${lines.join("; ")}`;
+}
+
 /** A field as it was entered, in words; empty where nothing was. */
 function enteredWords(field: Field, form: BenchForm, system: UnitSystem): string {
   const value = form.input[field.key];
@@ -94,9 +107,13 @@ function enteredWords(field: Field, form: BenchForm, system: UnitSystem): string
       return field.options.find((option) => option.id === value)?.words ?? "";
     case "text":
       return typeof value === "string" ? value : "";
+    case "table":
+      return tableWords(field, value, system);
     case "order": {
       if (!Array.isArray(value)) return "";
-      const words = value.map((id) => field.items.find((item) => item.id === id)?.words ?? id);
+      const words = (value as readonly string[]).map(
+        (id) => field.items.find((item) => item.id === id)?.words ?? id,
+      );
       return words.length === 0 ? "nothing came" : words.join(", ");
     }
   }

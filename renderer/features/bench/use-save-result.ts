@@ -1,19 +1,27 @@
 import { type RefObject, useRef, useState } from "react";
 import type { Calculator } from "#shared-lib/calculators/calculator.ts";
 import type { CalculatorInput } from "#shared-lib/calculators/field.ts";
+import type { TableRow } from "#shared-lib/calculators/table-field.ts";
 import { useWrite } from "../../use-write.ts";
 import type { BenchPlace } from "./bench-place.ts";
 import { unclearFields } from "./entries.ts";
 import { concernsLanding } from "./lift-dialog.tsx";
 import type { BenchForm } from "./use-bench-form.ts";
 
-type PlainInputs = Record<string, number | string | string[]>;
+type PlainInputs = Record<string, number | string | (string | Record<string, number | string>)[]>;
+
+function plainRow(row: TableRow): Record<string, number | string> {
+  const cells: Record<string, number | string> = {};
+  for (const [key, cell] of Object.entries(row)) if (cell !== undefined) cells[key] = cell;
+  return cells;
+}
 
 function plainInputs(input: CalculatorInput): PlainInputs {
   const plain: PlainInputs = {};
   for (const [key, value] of Object.entries(input)) {
     if (typeof value === "number" || typeof value === "string") plain[key] = value;
-    else if (value !== undefined) plain[key] = [...value];
+    else if (value !== undefined)
+      plain[key] = value.map((each) => (typeof each === "string" ? each : plainRow(each)));
   }
   return plain;
 }

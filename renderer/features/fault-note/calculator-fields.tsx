@@ -65,7 +65,9 @@ interface PresetFieldsProps {
 function PresetFields({ link, problem, onPreset }: PresetFieldsProps) {
   const inputs = calculatorById(link.id)?.inputs ?? [];
   const set = Object.keys(link.preset);
-  const free = inputs.filter((field) => field.kind !== "order" && !set.includes(field.key));
+  const free = inputs.filter(
+    (field) => field.kind !== "order" && field.kind !== "table" && !set.includes(field.key),
+  );
   return (
     <>
       {set.map((key) => (

@@ -7,9 +7,9 @@ import { calculatorById, calculators } from "#shared-lib/calculators/registry.ts
 import { resultSchema } from "#shared-lib/calculators/result.ts";
 import { problemsOfFormula } from "#shared-lib/formulas/formula.ts";
 import { quantityOf, units } from "#shared-lib/quantities.ts";
-import { anyInput, leavesOf } from "./any-input.ts";
+import { anyInput, isWritten, leavesOf } from "./any-input.ts";
 
-/** A landing is written by people and may hold any word, so its sentences are not searched for words. */
+/** What is written by people may hold any word, so then sentences are not searched for words. */
 function isHole(leaf: unknown, written: boolean): boolean {
   if (typeof leaf === "number") return !Number.isFinite(leaf);
   if (typeof leaf === "string") return !written && /NaN|Infinity|undefined|\bnull\b|\[object/.test(leaf);
@@ -83,7 +83,7 @@ describe.each(calculators.map((calculator) => [calculator.id, calculator] as con
               expect(calculator.schema.safeParse(input).success).toBe(true);
               const result = calculator.compute(input, system === "metric" ? "metric" : "foot-pound");
               expect(resultSchema.safeParse(result).error?.issues ?? []).toEqual([]);
-              const written = typeof input.landing === "string" && input.landing !== "";
+              const written = isWritten(calculator, input);
               expect(leavesOf(result).filter(({ leaf }) => isHole(leaf, written))).toEqual([]);
             },
           ),
@@ -125,6 +125,22 @@ describe.each(calculators.map((calculator) => [calculator.id, calculator] as con
         if (field.whole) {
           const problems = calculator.compute({ ...governed, [field.key]: field.range[0] + 0.5 }).problems;
           expect(problems.map((each) => each.field)).toContain(field.key);
+        }
+      }
+    });
+
+    test("a cell outside its range gets a sentence with row and column and is left out", () => {
+      for (const field of calculator.inputs) {
+        if (field.kind !== "table") continue;
+        const governed =
+          field.shownWhen === undefined ? {} : { [field.shownWhen.field]: field.shownWhen.is[0] ?? "" };
+        for (const column of field.columns) {
+          if (column.kind !== "number") continue;
+          const row = { [column.key]: column.range[1] + 1 };
+          const result = calculator.compute({ ...governed, [field.key]: [{}, row] });
+          const sentences = result.problems.filter((each) => each.field === field.key);
+          const start = `Row 2, ${column.label} lies between `;
+          expect(sentences.some(({ sentence }) => sentence.startsWith(start))).toBe(true);
         }
       }
     });
