@@ -8,6 +8,8 @@ export default defineConfig({
       {
         test: {
           name: "unit",
+          // A busy machine may take seconds for what is polled; only a state that never comes may fail.
+          expect: { poll: { timeout: 20_000 } },
           include: ["tests/**/*.test.ts"],
           exclude: [
             "tests/end-to-end/**",
@@ -24,6 +26,8 @@ export default defineConfig({
       {
         test: {
           name: "whole-program",
+          // A busy machine may take seconds for what is polled; only a state that never comes may fail.
+          expect: { poll: { timeout: 20_000 } },
           include: [
             "tests/end-to-end/**/*.test.ts",
             "tests/durability/**/*.test.ts",

@@ -2,6 +2,7 @@ import MiniSearch from "minisearch";
 import type { DataSession } from "../../main/data/data-session.ts";
 import { everyDocumentSql, matchInfoSql } from "./support/baseline.sql.ts";
 import { type LargeCompany, largeCompany, openLargeCompany } from "./support/large-company.ts";
+import { bm25OfMatchInfo } from "./support/match-info.ts";
 import { printTable, quantile, type Row, timed } from "./support/report.ts";
 
 const target = 20;
@@ -54,32 +55,12 @@ function fullTextByMatchInfo(session: DataSession, text: string): number[] {
   });
   const scored = rows.map(({ docid, info }) => ({
     docid,
-    score: bm25(new Uint32Array(info.slice().buffer)),
+    score: bm25OfMatchInfo(info),
   }));
   return scored
     .sort((one, other) => other.score - one.score)
     .slice(0, 10)
     .map(({ docid }) => docid);
-}
-
-function bm25(info: Uint32Array): number {
-  const [phrases = 0, columns = 0, documents = 0] = info;
-  const averages = 3;
-  const lengths = averages + columns;
-  const hits = lengths + columns;
-  let score = 0;
-  for (let phrase = 0; phrase < phrases; phrase++) {
-    for (let column = 0; column < columns; column++) {
-      const at = hits + 3 * (phrase * columns + column);
-      const count = info[at] ?? 0;
-      if (count === 0) continue;
-      const frequency = info[at + 2] ?? 0;
-      const rarity = Math.log(1 + (documents - frequency + 0.5) / (frequency + 0.5));
-      const length = (info[lengths + column] ?? 0) / Math.max(1, info[averages + column] ?? 1);
-      score += (rarity * count * 2.2) / (count + 1.2 * (0.25 + 0.75 * length));
-    }
-  }
-  return score;
 }
 
 function miniSearch(session: DataSession): MiniSearch {

@@ -9,7 +9,7 @@ import { seededRandom } from "../main/data/sqlite-disk/seeded-random.ts";
 import { temporaryFolder } from "../main/data/sqlite-disk/temporary-folder.ts";
 import { requireContent } from "./content.ts";
 
-const rounds = Number(process.env.SILLBOOK_KILL_ROUNDS ?? 25);
+const rounds = Number(process.env.SILLBOOK_KILL_ROUNDS ?? 15);
 const here = import.meta.dirname;
 // Inside the project, as the bundle looks for sql.js from where it lies.
 let bundleFolder: string;

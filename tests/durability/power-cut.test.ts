@@ -8,8 +8,8 @@ import { temporaryFolder } from "../main/data/sqlite-disk/temporary-folder.ts";
 import { prepareContent, requireContent, saveNext } from "./content.ts";
 import { contentAfterPowerCut, type DiskContent } from "./power-cut.ts";
 
-const cuts = Number(process.env.SILLBOOK_POWER_CUTS ?? 120);
-const controlCuts = 40;
+const cuts = Number(process.env.SILLBOOK_POWER_CUTS ?? 80);
+const controlCuts = 20;
 const commits = 60;
 const seed = 20261124;
 

@@ -1,47 +1,71 @@
 import Fuse from "fuse.js";
 import MiniSearch from "minisearch";
 import { analyseQuery, type QueryOptions } from "#shared-lib/search/analyse-query.ts";
+import { sillbookIndexShape } from "#shared-lib/search/index-shape.ts";
 import { type RankingSettings, rankingSettings } from "#shared-lib/search/ranking-settings.ts";
 import { SearchIndex } from "#shared-lib/search/search-index.ts";
 import { isStopWord } from "#shared-lib/search/stop-words.ts";
+import type { WordsInUse } from "#shared-lib/search/vocabulary.ts";
 import type { LabelledDocument } from "./labelled-set.ts";
 
 /** A way to rank: document ids, best first, at most `limit`. */
 export type Engine = (query: string, limit: number) => string[];
 
 export interface OwnSettings {
+  /** Of documents without fields of their own. */
   readonly titleWeight: number;
+  /** False: a word counts the same in every field. */
+  readonly fieldWeights: boolean;
+  /** False: of the words a mistyped one could be, a frequent one is not preferred. */
+  readonly frequentCorrections: boolean;
   readonly ranking: RankingSettings;
   readonly query: QueryOptions;
 }
 
 export const ownSettings: OwnSettings = {
   titleWeight: 3,
+  fieldWeights: true,
+  frequentCorrections: true,
   ranking: rankingSettings,
   query: {},
 };
 
 /** The program's own pipeline, through the same calls the program makes. */
 export function ownEngine(documents: readonly LabelledDocument[], settings: OwnSettings): Engine {
-  const index = new SearchIndex(
-    {
-      fields: [
-        { name: "title", weight: settings.titleWeight },
-        { name: "text", weight: 1 },
-      ],
-      attributes: [],
-    },
-    settings.ranking,
+  const index = new SearchIndex({ fields: fieldsOf(documents, settings), attributes: [] }, settings.ranking);
+  index.addAll(
+    documents.map(({ id, title, text, fields }) => ({
+      key: id,
+      kind: "note",
+      fields: fields ?? { title, text },
+    })),
   );
-  index.addAll(documents.map(({ id, title, text }) => ({ key: id, kind: "note", fields: { title, text } })));
   return (query, limit) => {
-    const analysed = analyseQuery(query, index.words, settings.query);
+    const words = settings.frequentCorrections ? index.words : equallyFrequent(index.words);
+    const analysed = analyseQuery(query, words, settings.query);
     const result = index.search(analysed, { limitPerKind: limit });
     return result.groups.flatMap((group) => group.hits.map((hit) => hit.key));
   };
 }
 
-const wordsOf = (text: string) => text.toLowerCase().match(/[\p{L}\p{N}]+/gu) ?? [];
+function fieldsOf(documents: readonly LabelledDocument[], { titleWeight, fieldWeights }: OwnSettings) {
+  const fields = documents[0]?.fields
+    ? sillbookIndexShape.fields
+    : [
+        { name: "title", weight: titleWeight },
+        { name: "text", weight: 1 },
+      ];
+  return fieldWeights ? fields : fields.map(({ name }) => ({ name, weight: 1 }));
+}
+
+const equallyFrequent = (words: WordsInUse): WordsInUse => ({
+  documentFrequency: (term) => Math.min(1, words.documentFrequency(term)),
+  inflections: (term) => words.inflections(term),
+  completions: (prefix, limit) => words.completions(prefix, limit),
+  neighbours: (word, limit) => words.neighbours(word, limit),
+});
+
+export const wordsOf = (text: string) => text.toLowerCase().match(/[\p{L}\p{N}]+/gu) ?? [];
 
 /** BM25 (k1 1.2, b 0.75) over lower-case words, stop words left out of the query, nothing else. */
 export function plainBm25(documents: readonly LabelledDocument[]): Engine {

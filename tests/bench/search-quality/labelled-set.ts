@@ -5,6 +5,8 @@ export interface LabelledDocument {
   readonly id: string;
   readonly title: string;
   readonly text: string;
+  /** Title and text as the fields of the program's own index, where the set has them. */
+  readonly fields?: Readonly<Record<string, string>>;
 }
 
 export interface LabelledQuery {
@@ -22,7 +24,7 @@ export interface LabelledSet {
   readonly queries: readonly LabelledQuery[];
 }
 
-function readLines<Row>(file: string): Row[] {
+export function readLines<Row>(file: string): Row[] {
   return readFileSync(file, "utf8")
     .split("\n")
     .filter((line) => line.trim() !== "")

@@ -12,7 +12,9 @@ import {
   plainBm25,
 } from "./engines.ts";
 import { type Evaluation, evaluate, typings } from "./evaluate.ts";
-import { isOdd, type LabelledSet, readLabelledSet } from "./labelled-set.ts";
+import { fullText } from "./full-text.ts";
+import { isOdd, type LabelledQuery, type LabelledSet, readLabelledSet } from "./labelled-set.ts";
+import { readOwnSet } from "./own-set.ts";
 
 const defaultSets = "../shared/published/search";
 
@@ -30,7 +32,8 @@ const partsLeftOut: readonly (readonly [string, OwnSettings])[] = [
   ["without compounds", change({ compound: 0 })],
   ["without number and marking parts", change({ part: 0 })],
   ["without nearness", { ...ownSettings, ranking: { ...rankingSettings, nearnessShare: 0 } }],
-  ["without a weight for the title", { ...ownSettings, titleWeight: 1 }],
+  ["without weights of the fields", { ...ownSettings, fieldWeights: false }],
+  ["corrections whatever the frequency", { ...ownSettings, frequentCorrections: false }],
   ["without corrections", { ...ownSettings, query: { corrections: false } }],
 ];
 
@@ -46,21 +49,56 @@ function row(label: string, evaluations: readonly Evaluation[]): string {
 function printTable(
   title: string,
   engines: readonly (readonly [string, Engine])[],
-  set: LabelledSet,
-  odd: boolean,
+  queries: readonly LabelledQuery[],
 ): void {
-  const queries = set.queries.filter((query) => isOdd(query) === odd);
-  console.log(`\n${title}: ${set.name}, ${queries.length} ${odd ? "odd" : "even"} queries`);
+  console.log(`\n${title}, ${queries.length} queries`);
   console.log(`| engine | ${typings.join(" | ")} | p50 / p95 ms clean |`);
   console.log("| --- | --- | --- | --- | --- |");
   for (const [label, engine] of engines) {
-    console.log(
-      row(
-        label,
-        typings.map((typing) => evaluate(engine, queries, typing)),
-      ),
-    );
+    const evaluations = typings.map((typing) => evaluate(engine, queries, typing));
+    console.log(row(label, evaluations));
   }
+}
+
+/** What a person has typed when four letters of the last word stand there. */
+function cutOff(text: string): string {
+  return text.replace(/(\S{4})\S+$/, "$1");
+}
+
+/** Typing as one goes: the last word cut off, completed by the program or taken as it stands. */
+function whileTyping({ documents }: LabelledSet): (readonly [string, Engine])[] {
+  const cut =
+    (engine: Engine): Engine =>
+    (query, limit) =>
+      engine(cutOff(query), limit);
+  const completing = { ...ownSettings, query: { typing: true } };
+  return [
+    ["last word cut off, completed", cut(ownEngine(documents, completing))],
+    ["last word cut off, taken as it stands", cut(ownEngine(documents, ownSettings))],
+  ];
+}
+
+async function measureSet(set: LabelledSet, isQuick: boolean): Promise<void> {
+  // Settings were chosen on even queries of the published sets; nothing was chosen on the own set.
+  const isOwn = set.documents[0]?.fields !== undefined;
+  const queries = isOwn ? set.queries : set.queries.filter(isOdd);
+  const which = `${set.name}, ${isOwn ? "all" : "odd"}`;
+  const text = await fullText(set.documents);
+  const engines: [string, Engine][] = [
+    ["own", ownEngine(set.documents, ownSettings)],
+    ["plain BM25", plainBm25(set.documents)],
+    ["FTS4 OR, plain BM25", text.engine],
+    ["MiniSearch, fuzzy 0.2", miniSearch(set.documents)],
+  ];
+  if (!isQuick) engines.push(["fuse.js alone", fuseAlone(set.documents)]);
+  printTable(`Engines: ${which}`, engines, queries);
+  text.close();
+  const own = partsLeftOut.map(([label, settings]) => [label, ownEngine(set.documents, settings)] as const);
+  printTable(`Own, one part left out: ${which}`, own, queries);
+  printTable(`Own, while typing: ${which}`, whileTyping(set), queries);
+  if (isOwn) return;
+  const even = set.queries.filter((query) => !isOdd(query));
+  printTable(`Own on the queries used for choosing: ${set.name}, even`, own.slice(0, 1), even);
 }
 
 function findSets(args: readonly string[]): LabelledSet[] {
@@ -72,25 +110,6 @@ function findSets(args: readonly string[]): LabelledSet[] {
 }
 
 export async function run(args: readonly string[]): Promise<void> {
-  const sets = findSets(args);
-  if (sets.length === 0) {
-    console.error("No labelled set: name a folder with docs.jsonl, queries.jsonl and qrels.jsonl.");
-    process.exitCode = 1;
-    return;
-  }
   console.log("Each cell: nDCG@10 / MRR / success@3.");
-  for (const set of sets) {
-    const engines: [string, Engine][] = [
-      ["own", ownEngine(set.documents, ownSettings)],
-      ["plain BM25", plainBm25(set.documents)],
-      ["MiniSearch, fuzzy 0.2", miniSearch(set.documents)],
-    ];
-    if (!args.includes("--quick")) {
-      engines.push(["fuse.js alone", fuseAlone(set.documents)]);
-    }
-    printTable("Engines", engines, set, true);
-    const own = partsLeftOut.map(([label, settings]) => [label, ownEngine(set.documents, settings)] as const);
-    printTable("Own, one part left out", own, set, true);
-    printTable("Own on the queries used for choosing", own.slice(0, 1), set, false);
-  }
+  for (const set of [readOwnSet("."), ...findSets(args)]) await measureSet(set, args.includes("--quick"));
 }
