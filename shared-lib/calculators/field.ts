@@ -8,6 +8,12 @@ import { type RowOf, type TableColumn, type TableRow, tableSchema } from "./tabl
  */
 export const prefillKeys = [
   "lift.ratedSpeed",
+  "lift.ratedLoad",
+  "lift.roping",
+  "lift.sheaveDiameter",
+  "lift.encoderPulses",
+  "lift.doorKind",
+  "lift.doorWidth",
   "lift.magnetLength",
   "lift.sensorSpacing",
   "lift.unlockNeeds",

@@ -1,10 +1,11 @@
 import type { Calculator } from "./calculator.ts";
+import { encoderScale } from "./encoder-scale.ts";
 import { panelBus } from "./panel-bus.ts";
 import { terminalSlowdown } from "./terminal-slowdown.ts";
 import { zoneSensors } from "./zone-sensors.ts";
 
 /** Every calculator of the program, in the order of the list on the bench. */
-export const calculators: readonly Calculator[] = [zoneSensors, terminalSlowdown, panelBus];
+export const calculators: readonly Calculator[] = [zoneSensors, terminalSlowdown, panelBus, encoderScale];
 
 const byId = new Map(calculators.map((calculator) => [calculator.id, calculator]));
 

@@ -34,6 +34,12 @@ function liftFacts(store: Store, lift: StoredRecord): PrefillFacts {
   const landings = store.get<{ count: number }>(countLandingsSql, { liftId: lift.id })?.count ?? 0;
   return {
     "lift.ratedSpeed": fact("ratedSpeed"),
+    "lift.ratedLoad": fact("ratedLoad"),
+    "lift.roping": fact("roping"),
+    "lift.sheaveDiameter": fact("sheaveDiameter"),
+    "lift.encoderPulses": fact("encoderPulses"),
+    "lift.doorKind": fact("doorKind"),
+    "lift.doorWidth": fact("doorWidth"),
     "lift.magnetLength": fact("magnetLength"),
     "lift.sensorSpacing": fact("sensorSpacing"),
     "lift.unlockNeeds": fact("unlockNeeds"),
