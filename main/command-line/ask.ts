@@ -2,7 +2,7 @@ import { once } from "node:events";
 import { readFile } from "node:fs/promises";
 import { text } from "node:stream/consumers";
 import type { Envelope } from "#shared-lib/contract/operation.ts";
-import { type AskConnection, connectToFolder } from "./ask-connection.ts";
+import { type AskConnection, connectToFolder, requireFolderFor } from "./ask-connection.ts";
 import { answerLines } from "./ask-lines.ts";
 import { type AskCommand, askUsage, readAskCommand } from "./ask-options.ts";
 import { workOnTable } from "./bring-in-table.ts";
@@ -52,6 +52,7 @@ async function answerTable(command: AskCommand & { kind: "table" }): Promise<Env
 async function answerOne({ folder, as, operation, input }: AskCommand & { kind: "one" }): Promise<Envelope> {
   const read = await readInput(input);
   if ("problem" in read) return failedEnvelope("input-invalid", read.problem);
+  requireFolderFor(operation, folder);
   return withConnection(folder, (connection) => connection.request({ operation, input: read.value, as }));
 }
 

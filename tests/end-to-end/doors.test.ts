@@ -226,6 +226,14 @@ describe("ask", () => {
     expect([missing.code, JSON.parse(missing.stdout).error.code]).toEqual([1, "input-invalid"]);
   });
 
+  test("a mistyped data folder is said not to be there and is not made", async () => {
+    const mistyped = join(folder, "dtaa");
+    const { code, stdout } = await runAsk(["--data", mistyped, "site.list"]);
+    expect(code).toBe(1);
+    expect(JSON.parse(stdout).error).toMatchObject({ code: "not-found", details: { path: mistyped } });
+    expect(existsSync(mistyped)).toBe(false);
+  });
+
   test("a command that is not understood gets the usage and exit code 2, and opens nothing", async () => {
     const { code, stdout, stderr } = await runAsk(["--data", join(folder, "data"), "--wrong"]);
     expect([code, stdout]).toEqual([2, ""]);

@@ -62,7 +62,7 @@ function printTable(
 
 /** What a person has typed when four letters of the last word stand there. */
 function cutOff(text: string): string {
-  return text.replace(/(\S{4})\S+$/, "$1");
+  return text.replace(/[^\p{L}\p{N}]+$/u, "").replace(/(\S{4})\S+$/, "$1");
 }
 
 /** Typing as one goes: the last word cut off, completed by the program or taken as it stands. */

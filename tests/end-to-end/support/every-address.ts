@@ -55,7 +55,8 @@ export async function everyAddress(page: Page): Promise<readonly Address[]> {
     ...calculators.map(
       ({ id, name }) => [`${name} with a lift`, `/bench/${id}?lift=${lift.id}`, name] as const,
     ),
-    ...calculators.map(({ id, name }) => [name, `/bench/${id}`, name] as const),
+    // Without a lift only the head of the page differs, and that is the same for all of them.
+    ...calculators.slice(0, 1).map(({ id, name }) => [name, `/bench/${id}`, name] as const),
     ["list of keys", "/bench", "Saved last", { press: "F1", shows: "Everywhere", closes: "Escape" }],
     ["old records", "/bring-in", "Brought in so far"],
     ["Review", "/review", "fault notes ended callouts"],
