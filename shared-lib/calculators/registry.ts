@@ -1,11 +1,20 @@
 import type { Calculator } from "./calculator.ts";
+import { doorsEnergy } from "./doors-energy.ts";
 import { encoderScale } from "./encoder-scale.ts";
+import { motorDrive } from "./motor-drive.ts";
 import { panelBus } from "./panel-bus.ts";
 import { terminalSlowdown } from "./terminal-slowdown.ts";
 import { zoneSensors } from "./zone-sensors.ts";
 
 /** Every calculator of the program, in the order of the list on the bench. */
-export const calculators: readonly Calculator[] = [zoneSensors, terminalSlowdown, panelBus, encoderScale];
+export const calculators: readonly Calculator[] = [
+  zoneSensors,
+  terminalSlowdown,
+  panelBus,
+  encoderScale,
+  motorDrive,
+  doorsEnergy,
+];
 
 const byId = new Map(calculators.map((calculator) => [calculator.id, calculator]));
 
