@@ -110,12 +110,18 @@ function operationNode(expression: Expression & { kind: "operation" }): MathNode
   }
 }
 
+const hasFraction = ({ tag, children }: MathNode): boolean =>
+  tag === "mfrac" || (typeof children !== "string" && children.some(hasFraction));
+
 function functionNode({ name, of }: Expression & { kind: "function" }): MathNode {
   const parts = of.map(expressionNode);
   const first = parts[0] ?? row();
   switch (name) {
     case "sqrt":
-      return { tag: "msqrt", children: [first] };
+      // Without a font made for formulas the root sign does not grow: over a fraction it would seem to end at its bar.
+      return hasFraction(first)
+        ? row(leaf("mo", "√"), inParentheses(first))
+        : { tag: "msqrt", children: [first] };
     case "abs":
       return fenced("|", first, "|");
     case "exp":

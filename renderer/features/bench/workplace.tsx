@@ -11,6 +11,7 @@ import { Documentation } from "./documentation.tsx";
 import { DrawingsOfResult, type EarlierDrawings } from "./drawing-of-result.tsx";
 import { type EarlierTable, earlierTable } from "./earlier-results.ts";
 import { EarlierView } from "./earlier-view.tsx";
+import { HowSure } from "./how-sure.tsx";
 import { concernsLanding, LiftDialog } from "./lift-dialog.tsx";
 import { RecordSheet } from "./record-sheet.tsx";
 import { type BenchForm, useBenchForm } from "./use-bench-form.ts";
@@ -67,6 +68,9 @@ export function Workplace({ calculator, place, carried, onPlace }: WorkplaceProp
           </div>
         ) : (
           <p className="soft">Filling in from the lift</p>
+        )}
+        {form.ready && (
+          <HowSure key={draftKey(calculator.id, place)} {...{ calculator, place, form, system }} />
         )}
         <Documentation calculator={calculator} system={system} />
       </div>

@@ -187,6 +187,7 @@ describe("typesetting", () => {
     expect(set("mu >= e_up*2*3^(a+b)")).toBe("μ≥{e_up}·2·{3^a+b}");
     expect(set("a - (b - c) = -(a + b)")).toBe("a−(b−c)=−(a+b)");
     expect(set("(a/b)^2 = sqrt(x)")).toBe("{({a/b})^2}={√x}");
+    expect(set("a <= sqrt(b/c)")).toBe("a≤√({b/c})");
     expect(set("Delta_U_n = abs(x) + sum(m_i*v_i^2)")).toBe("{ΔU_n}=|x|+∑{m_i}\u2062{{v_i}^2}");
     expect(set("f = mu/sin(gamma/2)")).toBe("f={μ/sin\u2061({γ/2})}");
   });
