@@ -1,9 +1,11 @@
 import type { Calculator } from "./calculator.ts";
 import { doorsEnergy } from "./doors-energy.ts";
 import { encoderScale } from "./encoder-scale.ts";
+import { governorBuffers } from "./governor-buffers.ts";
 import { motorDrive } from "./motor-drive.ts";
 import { panelBus } from "./panel-bus.ts";
 import { terminalSlowdown } from "./terminal-slowdown.ts";
+import { unintendedMovement } from "./unintended-movement.ts";
 import { zoneSensors } from "./zone-sensors.ts";
 
 /** Every calculator of the program, in the order of the list on the bench. */
@@ -14,6 +16,8 @@ export const calculators: readonly Calculator[] = [
   encoderScale,
   motorDrive,
   doorsEnergy,
+  governorBuffers,
+  unintendedMovement,
 ];
 
 const byId = new Map(calculators.map((calculator) => [calculator.id, calculator]));
