@@ -56,6 +56,8 @@ const curve = z.object({
   x: axis,
   y: axis,
   series: z.array(z.object({ name: z.string(), points: z.array(z.tuple([number, number])) })),
+  /** Single readings beside the curves; the first set is drawn filled, the second open. */
+  dots: z.array(z.object({ name: z.string(), points: z.array(z.tuple([number, number])) })).optional(),
   limits: z.array(
     z.object({
       axis: z.enum(["x", "y"]),

@@ -1,4 +1,5 @@
 import type { Calculator } from "./calculator.ts";
+import { counterweightBalance } from "./counterweight-balance.ts";
 import { doorsEnergy } from "./doors-energy.ts";
 import { encoderScale } from "./encoder-scale.ts";
 import { governorBuffers } from "./governor-buffers.ts";
@@ -15,6 +16,7 @@ export const calculators: readonly Calculator[] = [
   panelBus,
   encoderScale,
   motorDrive,
+  counterweightBalance,
   doorsEnergy,
   governorBuffers,
   unintendedMovement,

@@ -30,6 +30,8 @@ export interface CurveInput {
   /** At most three: solid, dashed, dotted. Beyond three, small multiples. */
   readonly series: readonly CurveSeries[];
   readonly limits: readonly CurveLimit[];
+  /** Single readings; the first set is drawn filled, the others open. */
+  readonly dots?: readonly CurveSeries[];
   /** An earlier result, in construction blue. */
   readonly earlier?: CurveSeries;
   /** The point in question, with its words ("2.56 m"). */
@@ -70,6 +72,7 @@ export interface CurveLayout {
     readonly wordY: number;
     readonly wrong: { readonly y: number; readonly height: number } | null;
   }[];
+  readonly dots: readonly (Point & { readonly key: string; readonly open: boolean })[];
   readonly mark:
     | (Point & {
         readonly words: string;
@@ -92,7 +95,10 @@ export function curveLayout(input: CurveInput, given: number, textSize: number):
     ...series,
     points: finite(series.points),
   }));
-  const points = drawn.flatMap((series) => series.points).concat(input.mark ? finite([input.mark]) : []);
+  const dots = (input.dots ?? []).map((set) => finite(set.points));
+  const points = [...drawn.flatMap((series) => series.points), ...dots.flat()].concat(
+    input.mark ? finite([input.mark]) : [],
+  );
   const xs = axisRange(
     points.map((point) => point.x),
     input.x.fromZero ?? false,
@@ -100,11 +106,7 @@ export function curveLayout(input: CurveInput, given: number, textSize: number):
   const limitValues = input.limits.map((limit) => limit.value).filter(Number.isFinite);
   const ys = axisRange([...points.map((point) => point.y), ...limitValues], input.y.fromZero ?? false);
   const yWords = tickWords(ys, input.y.unit);
-  const endWidth = Math.max(
-    0,
-    ...drawn.map((series) => letteringWidth(series.name, textSize)),
-    ...input.limits.map((limit) => letteringWidth(limit.words, textSize)),
-  );
+  const endWidth = endWidthOf(input, textSize);
   const left = Math.ceil(Math.max(0, ...yWords.map((words) => letteringWidth(words, textSize)))) + 8;
   const right = Math.max(left + 120, given - endWidth - 12);
   const height = Math.max(180, Math.min(280, given * 0.42));
@@ -144,8 +146,31 @@ export function curveLayout(input: CurveInput, given: number, textSize: number):
       pen: index < input.series.length ? "ink" : "earlier",
     })),
     limits: limits.map((limit, index) => placedLimit(limit, yOf, plot, places[endItems.length + index])),
+    dots: placedDots(dots, xOf, yOf),
     mark: placedMark(input.mark, xOf, yOf, plot, textSize),
   };
+}
+
+function placedDots(
+  sets: readonly (readonly Point[])[],
+  xOf: (value: number) => number,
+  yOf: (value: number) => number,
+): CurveLayout["dots"] {
+  return sets.flatMap((set, index) =>
+    set.map((dot, place) => ({
+      key: `${index} ${place}`,
+      open: index > 0,
+      x: xOf(dot.x),
+      y: yOf(dot.y),
+    })),
+  );
+}
+
+/** Width of the widest words at the right end of the plot. */
+function endWidthOf({ series, earlier, limits }: CurveInput, textSize: number): number {
+  const names = [...series, ...(earlier ? [earlier] : [])].map(({ name }) => name);
+  const words = [...names, ...limits.map((limit) => limit.words)];
+  return Math.max(0, ...words.map((each) => letteringWidth(each, textSize)));
 }
 
 function axisRange(values: readonly number[], fromZero: boolean): number[] {

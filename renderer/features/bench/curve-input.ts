@@ -39,6 +39,7 @@ export function curveInput(
     limits: drawing.limits
       .filter((limit) => limit.axis === "y")
       .map((limit) => ({ value: y.of(limit.at), words: limit.words, wrongSide: limit.wrongSide ?? "none" })),
+    ...(drawing.dots === undefined ? {} : { dots: drawing.dots.map((set) => seriesIn(set, set.name, x, y)) }),
     ...(before === undefined || earlier === undefined
       ? {}
       : { earlier: seriesIn(before, earlier.words, x, y) }),

@@ -27,10 +27,11 @@ function evenly<Item>(items: readonly Item[]): readonly Item[] {
 function curveTable(drawing: CurveDrawing, system: UnitSystem): FigureTable {
   const x = shownUnit(drawing.x.unit, drawing.x.digits, system);
   const y = shownUnit(drawing.y.unit, drawing.y.digits, system);
-  const xs = [...new Set(drawing.series.flatMap((series) => series.points.map(([at]) => at)))].sort(
+  const columns = [...drawing.series, ...(drawing.dots ?? [])];
+  const xs = [...new Set(columns.flatMap((series) => series.points.map(([at]) => at)))].sort(
     (one, other) => one - other,
   );
-  const found = drawing.series.map((series) => new Map(series.points));
+  const found = columns.map((series) => new Map(series.points));
   // Between two rows an axis step must still be told apart.
   const xDigits = xs.length > 12 && !xs.every(Number.isInteger) ? x.digits + 1 : x.digits;
   const rows = evenly(xs).map((at) => [
@@ -40,9 +41,7 @@ function curveTable(drawing: CurveDrawing, system: UnitSystem): FigureTable {
       return value === undefined ? "" : writeNumber(y.of(value), y.digits);
     }),
   ]);
-  const heads = drawing.series.map((series) =>
-    head(drawing.series.length === 1 ? drawing.y.label : series.name, y),
-  );
+  const heads = columns.map((series) => head(columns.length === 1 ? drawing.y.label : series.name, y));
   return { heads: [head(drawing.x.label, x), ...heads], rows };
 }
 

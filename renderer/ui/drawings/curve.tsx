@@ -43,6 +43,9 @@ export function CurvePicture({ input, label, layout }: CurveProps) {
         <Axes layout={layout} input={input} />
         <Limits layout={layout} hatch={hatchesOf(id).soft} />
         <Lines layout={layout} />
+        {layout.dots.map((dot) => (
+          <circle key={dot.key} className={dot.open ? "edge" : "fill"} cx={dot.x} cy={dot.y} r={3.5} />
+        ))}
         <Mark layout={layout} />
       </svg>
     </div>

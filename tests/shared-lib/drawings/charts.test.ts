@@ -152,6 +152,32 @@ describe("curves and charts", () => {
     );
   });
 
+  it("sets readings on the scale of the lines, the first set filled, the next open", () => {
+    const line = [
+      { x: 0, y: 0 },
+      { x: 10, y: 10 },
+    ];
+    const layout = curveLayout(
+      {
+        x: { words: "", unit: "" },
+        y: { words: "", unit: "" },
+        series: [{ name: "line", points: line }],
+        dots: [
+          { name: "read", points: [{ x: 0, y: 0 }] },
+          { name: "read again", points: [{ x: 10, y: 20 }] },
+        ],
+        limits: [],
+      },
+      500,
+      14,
+    );
+    const [low, high] = layout.dots;
+    expect([low?.open, high?.open]).toEqual([false, true]);
+    expect(layout.lines[0]?.path).toContain(`M${low?.x} ${low?.y}`);
+    expect(high?.y).toBe(layout.plot.top);
+    expect(high?.x).toBe(layout.plot.right);
+  });
+
   it("parts the words at the lines' ends", () => {
     const flat = (name: string, y: number) => ({
       name,
