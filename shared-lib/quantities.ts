@@ -25,6 +25,9 @@ export const quantityNames = [
   "ratio",
   "angle",
   "temperature",
+  "stress",
+  "stiffness",
+  "mass per length",
 ] as const;
 export type Quantity = (typeof quantityNames)[number];
 
@@ -52,6 +55,9 @@ export const quantityDimensions: Readonly<Record<Quantity, string>> = {
   ratio: "1",
   angle: "1",
   temperature: "K",
+  stress: "kg/(m*s^2)",
+  stiffness: "kg/s^2",
+  "mass per length": "kg/m",
 };
 
 interface UnitDefinition {
@@ -117,6 +123,11 @@ export const units = {
   "%": { quantity: "ratio", factor: 0.01 },
   rad: { quantity: "angle", factor: 1 },
   "°": { quantity: "angle", factor: degree },
+  "N/mm²": { quantity: "stress", factor: 1e6 },
+  "kN/mm²": { quantity: "stress", factor: 1e9 },
+  "N/mm": { quantity: "stiffness", factor: 1000 },
+  "kg/m": { quantity: "mass per length", factor: 1, twin: "lb/ft" },
+  "lb/ft": { quantity: "mass per length", factor: 0.45359237 / 0.3048 },
   K: { quantity: "temperature", factor: 1 },
   "°C": { quantity: "temperature", factor: 1, offset: 273.15, twin: "°F" },
   "°F": { quantity: "temperature", factor: 5 / 9, offset: 273.15 - 160 / 9 },

@@ -24,6 +24,7 @@ export const prefillKeys = [
   "lift.busBitRate",
   "lift.busLength",
   "lift.landingCount",
+  "lift.travel",
   "landing.marking",
   "checks.otherLandings",
   "checks.largestOtherCentre",

@@ -5,6 +5,7 @@ import { encoderScale } from "./encoder-scale.ts";
 import { governorBuffers } from "./governor-buffers.ts";
 import { motorDrive } from "./motor-drive.ts";
 import { panelBus } from "./panel-bus.ts";
+import { suspension } from "./suspension.ts";
 import { terminalSlowdown } from "./terminal-slowdown.ts";
 import { unintendedMovement } from "./unintended-movement.ts";
 import { zoneSensors } from "./zone-sensors.ts";
@@ -20,6 +21,7 @@ export const calculators: readonly Calculator[] = [
   doorsEnergy,
   governorBuffers,
   unintendedMovement,
+  suspension,
 ];
 
 const byId = new Map(calculators.map((calculator) => [calculator.id, calculator]));

@@ -35,4 +35,4 @@ export const lastCalculationsElsewhereSql = `SELECT calculation.result, calculat
         AND (later.at > calculation.at OR (later.at = calculation.at AND later.id > calculation.id)))`;
 
 export const countLandingsSql =
-  "SELECT count(*) AS count FROM landing WHERE liftId = :liftId AND deleted = 0";
+  "SELECT count(*) AS count, max(level) - min(level) AS travel FROM landing WHERE liftId = :liftId AND deleted = 0";

@@ -31,7 +31,8 @@ function otherCentres(store: Store, { liftId, landingId }: Place): number[] {
 
 function liftFacts(store: Store, lift: StoredRecord): PrefillFacts {
   const fact = (field: string): number | string | null => (lift[field] ?? null) as number | string | null;
-  const landings = store.get<{ count: number }>(countLandingsSql, { liftId: lift.id })?.count ?? 0;
+  const found = store.get<{ count: number; travel: number | null }>(countLandingsSql, { liftId: lift.id });
+  const { count: landings = 0, travel = null } = found ?? {};
   return {
     "lift.ratedSpeed": fact("ratedSpeed"),
     "lift.ratedLoad": fact("ratedLoad"),
@@ -50,6 +51,7 @@ function liftFacts(store: Store, lift: StoredRecord): PrefillFacts {
     "lift.busBitRate": fact("busBitRate"),
     "lift.busLength": fact("busLength"),
     "lift.landingCount": landings > 0 ? landings : null,
+    "lift.travel": travel !== null && travel > 0 ? travel : null,
   };
 }
 
