@@ -78,8 +78,7 @@ export function pullAt(masses: Masses, load: number, place: Place, acceleration:
   const counterweight = masses.counterweight + masses.compensation * (1 - place);
   return {
     car: (car * (gravity + acceleration)) / r + masses.ropes * (1 - place) * (gravity + ropes),
-    counterweight:
-      (counterweight * (gravity - acceleration)) / r + masses.ropes * place * (gravity - ropes),
+    counterweight: (counterweight * (gravity - acceleration)) / r + masses.ropes * place * (gravity - ropes),
   };
 }
 

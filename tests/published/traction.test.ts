@@ -15,7 +15,11 @@ import {
 
 const toDigits = (value: number, digits: number): number => Number(value.toPrecision(digits));
 const rad = (degrees: number): number => (degrees * Math.PI) / 180;
-const round = (beta: number, gamma: number): Groove => ({ form: "round", beta: rad(beta), gamma: rad(gamma) });
+const round = (beta: number, gamma: number): Groove => ({
+  form: "round",
+  beta: rad(beta),
+  gamma: rad(gamma),
+});
 const wedge = (gamma: number, form: Groove["form"] = "hardened wedge"): Groove => ({
   form,
   beta: 0,
