@@ -93,6 +93,18 @@ const busLine = z.object({
   words: z.string(),
 });
 
+/** A rope in the groove of its sheave, in section. Whole angles, rad, as EN 81-50 names them. */
+const groove = z.object({
+  kind: z.literal("groove"),
+  title: z.string(),
+  form: z.enum(["round", "wedge", "hardened wedge"]),
+  /** Between the flanks. */
+  gamma: number,
+  /** Undercut seen from the middle of the rope; 0 without. */
+  beta: number,
+  ropeDiameter: number.nullable(),
+});
+
 export const drawingSchema = z.discriminatedUnion("kind", [
   zoneBars,
   magnetDetail,
@@ -100,5 +112,6 @@ export const drawingSchema = z.discriminatedUnion("kind", [
   curve,
   slowdownRange,
   busLine,
+  groove,
 ]);
 export type Drawing = z.infer<typeof drawingSchema>;

@@ -7,6 +7,7 @@ import { motorDrive } from "./motor-drive.ts";
 import { panelBus } from "./panel-bus.ts";
 import { suspension } from "./suspension.ts";
 import { terminalSlowdown } from "./terminal-slowdown.ts";
+import { traction } from "./traction.ts";
 import { unintendedMovement } from "./unintended-movement.ts";
 import { zoneSensors } from "./zone-sensors.ts";
 
@@ -22,6 +23,7 @@ export const calculators: readonly Calculator[] = [
   governorBuffers,
   unintendedMovement,
   suspension,
+  traction,
 ];
 
 const byId = new Map(calculators.map((calculator) => [calculator.id, calculator]));

@@ -11,6 +11,7 @@ import { curveCaption, curveInput } from "./curve-input.ts";
 import { figureTable } from "./drawing-table.ts";
 import { type EdgeOrderDrawing, edgePanels } from "./edge-signals.ts";
 import { FigureTableView } from "./figure-table-view.tsx";
+import { Groove } from "./groove.tsx";
 import { SlowdownRange } from "./slowdown-range.tsx";
 import { ZoneBars } from "./zone-bars.tsx";
 import { landingDetail, type MagnetDrawing, type ZoneBarsDrawing, zoneTogether } from "./zone-pictures.ts";
@@ -113,6 +114,12 @@ function OneDrawing({ drawing, place, system, earlier, fileName }: OneProps) {
       return (
         <Framed {...frame} caption={`By the reading: ${drawing.words}. Not to scale.`}>
           <BusLine drawing={drawing} system={system} />
+        </Framed>
+      );
+    case "groove":
+      return (
+        <Framed {...frame} caption="In section, angles to scale. Heavy: where the rope bears.">
+          <Groove drawing={drawing} system={system} />
         </Framed>
       );
     case "edge-order":

@@ -1,6 +1,7 @@
 import type { Drawing } from "#shared-lib/calculators/drawing.ts";
 import { type UnitSystem, writeNumber } from "#shared-lib/quantities.ts";
 import type { CurveDrawing } from "./curve-input.ts";
+import { grooveTable } from "./groove-picture.ts";
 import { slowdownPlaces } from "./slowdown-picture.ts";
 import { type ShownUnit, shownUnit } from "./unit-words.ts";
 
@@ -82,6 +83,8 @@ export function figureTable(drawing: Drawing, system: UnitSystem): FigureTable |
         ]),
       };
     }
+    case "groove":
+      return grooveTable(drawing);
     case "magnet-detail":
     case "bus-line":
       return null;
