@@ -92,6 +92,7 @@ export const units = {
   ms: { quantity: "time", factor: 0.001 },
   min: { quantity: "time", factor: 60 },
   h: { quantity: "time", factor: 3600 },
+  d: { quantity: "time", factor: 86_400 },
   kg: { quantity: "mass", factor: 1, twin: "lb" },
   lb: { quantity: "mass", factor: 0.45359237 },
   N: { quantity: "force", factor: 1, twin: "lbf" },
@@ -106,6 +107,8 @@ export const units = {
   lbf·ft: { quantity: "torque", factor: 4.4482216152605 * 0.3048 },
   Hz: { quantity: "frequency", factor: 1 },
   "1/min": { quantity: "frequency", factor: 1 / 60 },
+  /** A year of 365 days, 8760 h. */
+  "1/year": { quantity: "frequency", factor: 1 / (365 * 86_400), sign: "a year" },
   V: { quantity: "voltage", factor: 1 },
   mV: { quantity: "voltage", factor: 0.001 },
   A: { quantity: "current", factor: 1 },

@@ -5,6 +5,7 @@ import { encoderScale } from "./encoder-scale.ts";
 import { governorBuffers } from "./governor-buffers.ts";
 import { motorDrive } from "./motor-drive.ts";
 import { panelBus } from "./panel-bus.ts";
+import { ropeElongation } from "./rope-elongation.ts";
 import { suspension } from "./suspension.ts";
 import { terminalSlowdown } from "./terminal-slowdown.ts";
 import { traction } from "./traction.ts";
@@ -24,6 +25,7 @@ export const calculators: readonly Calculator[] = [
   unintendedMovement,
   suspension,
   traction,
+  ropeElongation,
 ];
 
 const byId = new Map(calculators.map((calculator) => [calculator.id, calculator]));

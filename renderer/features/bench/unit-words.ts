@@ -3,7 +3,8 @@ import { digitsIn, fromSi, type Unit, type UnitSystem, unitIn, units } from "#sh
 /** What stands behind a number; undefined for a plain count or ratio, the units that have a sign of their own: none. */
 export function unitSign(unit: Unit): string | undefined {
   const definition = units[unit];
-  return "sign" in definition ? undefined : unit;
+  if (!("sign" in definition)) return unit;
+  return definition.sign === "" ? undefined : definition.sign;
 }
 
 const isUnit = (name: string): name is Unit => name in units;
