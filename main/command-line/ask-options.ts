@@ -6,6 +6,7 @@ import type { TableStep } from "./bring-in-table.ts";
 export const askUsage = `Usage: npm run --silent ask -- [--data <folder>] [--as <person>] <operation> [input.json | -]
        npm run --silent ask -- [--data <folder>] [--as <person>] --lines
        npm run --silent ask -- [--data <folder>] [--as <person>] --table <file> look|preview|bring-in [mapping.json | -]
+       npm run --silent ask -- [--data <folder>] --list <name> --save <file.csv | file.xlsx> [input.json | -]
        npm run --silent ask -- operations
   operations         list every operation with its input and output schema
   --data <folder>    the data folder (default: the usual place)
@@ -13,12 +14,21 @@ export const askUsage = `Usage: npm run --silent ask -- [--data <folder>] [--as 
   --lines            one {"operation": "...", "input": {...}} per line of standard input, one answer per line
   --table <file>     a CSV or XLSX table of old records: look at it, preview what bringing it in does, or bring it in
   --refused <file>   with --table bring-in: where the refused rows are written, to be corrected and brought again
+  --list <name>      a list as the screens show it, saved as a table; the input is that of the operation behind it
   input.json | -     the input as a file, or from standard input (default: {})
 Answers are JSON on standard output. Exit code 1: an answer was a failure. 2: the command was not understood.`;
 
 const tableSteps: readonly TableStep[] = ["look", "preview", "bring-in"];
 
 export type AskCommand =
+  | {
+      readonly kind: "list-file";
+      readonly folder: string;
+      readonly as: string | undefined;
+      readonly list: string;
+      readonly file: string;
+      readonly input: string | undefined;
+    }
   | { readonly kind: "list" }
   | { readonly kind: "lines"; readonly folder: string; readonly as: string | undefined }
   | {
@@ -55,6 +65,7 @@ export function readAskCommand(args: readonly string[]): AskCommand | { readonly
     if (operation !== undefined) return { problem: "--lines reads its operations from standard input." };
     return { kind: "lines", folder, as: values.as };
   }
+  if (values.list !== undefined) return readListCommand(values, positionals, folder);
   if (operation === undefined) return { problem: "Which operation?" };
   if (values.table !== undefined)
     return readTableCommand(values.table, values.refused ?? null, {
@@ -69,6 +80,16 @@ export function readAskCommand(args: readonly string[]): AskCommand | { readonly
     return input === undefined ? { kind: "list" } : { problem: "operations takes no input." };
   }
   return { kind: "one", folder, as: values.as, operation, input };
+}
+
+function readListCommand(
+  { list = "", save, as }: ReturnType<typeof parse>["values"],
+  [input, ...rest]: readonly string[],
+  folder: string,
+): AskCommand | { readonly problem: string } {
+  if (!save) return { problem: "--list needs --save and the name of a file that ends with .csv or .xlsx." };
+  if (rest.length > 0) return { problem: "--list takes one input, and no operation." };
+  return { kind: "list-file", folder, as, list, file: resolve(save), input };
 }
 
 function readTableCommand(
@@ -101,6 +122,8 @@ function parse(args: readonly string[]) {
       lines: { type: "boolean" },
       table: { type: "string" },
       refused: { type: "string" },
+      list: { type: "string" },
+      save: { type: "string" },
     },
   });
 }

@@ -5,9 +5,10 @@ import type { Envelope } from "#shared-lib/contract/operation.ts";
 import { type AskConnection, connectToFolder, requireFolderFor } from "./ask-connection.ts";
 import { answerLines } from "./ask-lines.ts";
 import { type AskCommand, askUsage, readAskCommand } from "./ask-options.ts";
-import { workOnTable } from "./bring-in-table.ts";
+import { asker, workOnTable } from "./bring-in-table.ts";
 import { envelopeOfError, failedEnvelope } from "./failed-envelope.ts";
 import { operationList } from "./operation-list.ts";
+import { saveListFile } from "./save-list-file.ts";
 
 // A reader that has seen enough (`... | head -1`) closes the pipe: that ends the work, and is no defect.
 process.stdout.on("error", (error: NodeJS.ErrnoException) => {
@@ -28,11 +29,23 @@ async function ask(args: readonly string[]): Promise<number> {
     return 0;
   }
   if (command.kind === "lines") return askLines(command);
-  const envelope = await (command.kind === "table" ? answerTable(command) : answerOne(command)).catch(
-    envelopeOfError,
-  );
+  const envelope = await answer(command).catch(envelopeOfError);
   await print(`${JSON.stringify(envelope, null, 2)}\n`);
   return envelope.ok ? 0 : 1;
+}
+
+function answer(command: Exclude<AskCommand, { kind: "list" | "lines" }>): Promise<Envelope> {
+  if (command.kind === "table") return answerTable(command);
+  return command.kind === "list-file" ? answerListFile(command) : answerOne(command);
+}
+
+async function answerListFile(command: AskCommand & { kind: "list-file" }): Promise<Envelope> {
+  const read = await readInput(command.input);
+  if ("problem" in read) return failedEnvelope("input-invalid", read.problem);
+  return withConnection(command.folder, async ({ request }) => ({
+    ok: true,
+    value: await saveListFile(asker({ request, as: command.as }), { ...command, input: read.value }),
+  }));
 }
 
 async function answerTable(command: AskCommand & { kind: "table" }): Promise<Envelope> {

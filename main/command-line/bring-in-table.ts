@@ -4,6 +4,7 @@ import { stringify } from "csv-stringify/sync";
 import type { Envelope, OperationRequest } from "#shared-lib/contract/operation.ts";
 import type { OutputOf } from "#shared-lib/contract/operations.ts";
 import { SillbookError } from "#shared-lib/errors.ts";
+import { guardCell } from "#shared-lib/export/cell-guard.ts";
 import {
   type Ask,
   bringInTable,
@@ -77,12 +78,15 @@ export async function workOnTable(work: TableWork): Promise<unknown> {
   return { ...done, refusedFile };
 }
 
-/** A spreadsheet takes a cell that begins with = + - or @ for a formula: an apostrophe before it makes it text. */
 function refusedCsv(table: readonly (readonly string[])[]): string {
-  return stringify(table as string[][], { bom: true, escape_formulas: true });
+  return stringify(
+    table.map((row) => row.map(guardCell)),
+    { bom: true },
+  );
 }
 
-function asker({ request, as }: TableWork): Ask {
+/** Throws the SillbookError of a failed envelope. */
+export function asker({ request, as }: Pick<TableWork, "request" | "as">): Ask {
   return async (operation, input) => {
     const envelope = await request({ operation, input, as });
     if (envelope.ok) return envelope.value as OutputOf<typeof operation>;

@@ -13,11 +13,13 @@ export interface ChartFrameProps {
   readonly caption: ReactNode;
   /** The same figures as a table. */
   readonly table?: ReactNode;
+  /** Further acts in its head: the list as a file. */
+  readonly acts?: ReactNode;
   /** Without ending: "repeats-2026-11". */
   readonly fileName: string;
 }
 
-export function ChartFrame({ title, number, children, caption, table, fileName }: ChartFrameProps) {
+export function ChartFrame({ title, number, children, caption, table, acts, fileName }: ChartFrameProps) {
   const [asTable, setAsTable] = useState(false);
   const picture = useRef<HTMLDivElement>(null);
   const showsTable = asTable && table !== undefined;
@@ -27,6 +29,7 @@ export function ChartFrame({ title, number, children, caption, table, fileName }
         {...(number === undefined ? {} : { number })}
         aside={
           <div className="chart-acts">
+            {acts}
             {table !== undefined && (
               <Button
                 kind="quiet"

@@ -1,3 +1,5 @@
+import { handOverFile } from "./hand-over-file.ts";
+
 /** What of a computed style makes the picture; the saved file has no style sheet of its own. */
 const keptProperties = [
   "fill",
@@ -21,13 +23,7 @@ const keptProperties = [
 /** Hands the picture to the person as an SVG file, in the colours that are on the screen. */
 export function savePicture(svg: SVGSVGElement, fileName: string): void {
   const blob = new Blob([pictureText(svg)], { type: "image/svg+xml" });
-  const address = URL.createObjectURL(blob);
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = `${fileName}.svg`;
-  link.click();
-  // The download reads the address after this turn.
-  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+  handOverFile(blob, `${fileName}.svg`);
 }
 
 /** The picture as a file that needs nothing else: styles written out, hatches and ground included. */

@@ -102,6 +102,7 @@ export const checkOperations = {
     z.object({
       liftId: idSchema.optional(),
       open: z.boolean().optional(),
+      offset: z.int().min(0).default(0),
       limit: z.int().min(1).max(500).default(100),
     }),
     z.object({ checks: z.array(checkLineSchema) }),

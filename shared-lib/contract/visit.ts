@@ -75,6 +75,7 @@ export const visitOperations = {
     z.object({
       liftId: idSchema.optional(),
       calloutId: idSchema.optional(),
+      offset: z.int().min(0).default(0),
       limit: z.int().min(1).max(500).default(100),
     }),
     z.object({ visits: z.array(visitSchema) }),

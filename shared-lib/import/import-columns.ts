@@ -27,6 +27,7 @@ export const importFields = {
     "restored",
     "date closed",
     "end",
+    "ended",
   ],
   backTime: ["time closed", "time completed", "end time", "time back"],
   said: [
@@ -37,6 +38,7 @@ export const importFields = {
     "problem",
     "description",
     "said",
+    "what was said",
     "fault reported",
   ],
   cause: ["cause", "reason", "found", "diagnosis", "root cause"],

@@ -1,4 +1,5 @@
 import { SillbookError } from "../errors.ts";
+import { unguardCell } from "../export/cell-guard.ts";
 import { decodeText, type TextEncoding } from "./decode-text.ts";
 import { type Delimiter, findDelimiter } from "./delimiter.ts";
 import type { TableRow } from "./look-at-table.ts";
@@ -81,7 +82,7 @@ function parseRows(text: string, delimiter: Delimiter, { parseCsv }: TableReader
   });
   let line = 1;
   return records.map(({ record, info }) => {
-    const row = { rowNumber: line, cells: record };
+    const row = { rowNumber: line, cells: record.map(unguardCell) };
     line = info.lines + 1;
     return row;
   });

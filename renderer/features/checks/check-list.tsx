@@ -7,6 +7,7 @@ import { EmptyState } from "../../ui/empty-state.tsx";
 import { ErrorNote } from "../../ui/error-note.tsx";
 import { RuledTitle } from "../../ui/ruled-title.tsx";
 import { useRead } from "../../use-read.ts";
+import { SaveList } from "../export/save-list-panel.tsx";
 import { CheckCounts } from "./check-counts.tsx";
 
 const most = 200;
@@ -50,18 +51,31 @@ export function CheckList({ liftId }: { readonly liftId: string | null }) {
         </EmptyState>
       )}
       {unfinished !== undefined && unfinished.length > 0 && (
-        <Checks title="Not finished" checks={unfinished} />
+        <Checks title="Not finished" checks={unfinished} asked={{ ...wanted, open: true }} />
       )}
-      {finished !== undefined && finished.length > 0 && <Checks title="Finished" checks={finished} />}
+      {finished !== undefined && finished.length > 0 && (
+        <Checks title="Finished" checks={finished} asked={{ ...wanted, open: false }} />
+      )}
     </>
   );
 }
 
-function Checks({ title, checks }: { readonly title: string; readonly checks: readonly CheckLine[] }) {
+interface ChecksProps {
+  readonly title: string;
+  readonly checks: readonly CheckLine[];
+  readonly asked: { readonly liftId?: string; readonly open: boolean };
+}
+
+function Checks({ title, checks, asked }: ChecksProps) {
   const now = new Date();
   return (
     <section aria-label={title}>
-      <RuledTitle count={checks.length === most ? `the newest ${most}` : checks.length}>{title}</RuledTitle>
+      <RuledTitle
+        count={checks.length === most ? `the newest ${most}` : checks.length}
+        aside={<SaveList list="checks" input={asked} what={`${title} checks`} />}
+      >
+        {title}
+      </RuledTitle>
       <ul className="checks-list">
         {checks.map((check) => (
           <li key={check.id}>

@@ -3,6 +3,7 @@ import type { CheckLine } from "#shared-lib/contract/check.ts";
 import { buttonClass } from "../../ui/button.tsx";
 import { MarkShape } from "../../ui/mark.tsx";
 import { RuledTitle } from "../../ui/ruled-title.tsx";
+import { SaveList } from "../export/save-list-panel.tsx";
 import { CheckCounts } from "./check-counts.tsx";
 import type { CheckStep } from "./check-types.ts";
 import { ComparisonTable } from "./comparison-table.tsx";
@@ -50,7 +51,9 @@ export function FinishedCheck({ check, steps }: FinishedCheckProps) {
         </section>
       )}
       <section aria-label="Every step">
-        <RuledTitle count={steps.length}>Every step, beside the previous time</RuledTitle>
+        <RuledTitle count={steps.length} aside={<SaveList list="check steps" input={{ id: check.id }} />}>
+          Every step, beside the previous time
+        </RuledTitle>
         <ComparisonTable steps={steps} whole />
       </section>
     </div>

@@ -5,6 +5,7 @@ import { Mark } from "../../ui/mark.tsx";
 import { RuledTitle } from "../../ui/ruled-title.tsx";
 import { useRead } from "../../use-read.ts";
 import { bridgeAcross } from "../bridges/bridge-parts.ts";
+import { SaveList } from "../export/save-list-panel.tsx";
 
 /** Every open bridge and danger of all lifts, each with the way to its lift. */
 export function OpenBridges() {
@@ -18,7 +19,17 @@ export function OpenBridges() {
   const bridges = register.value.bridges.filter(({ open }) => open);
   return (
     <section aria-label="Open bridges">
-      <RuledTitle count={bridges.length + dangers.length}>Open bridges, all lifts</RuledTitle>
+      <RuledTitle
+        count={bridges.length + dangers.length}
+        aside={
+          <span className="row">
+            {bridges.length > 0 && <SaveList list="bridges" input={{ open: true }} what="Open bridges" />}
+            {dangers.length > 0 && <SaveList list="dangers" input={{ open: true }} what="Open dangers" />}
+          </span>
+        }
+      >
+        Open bridges, all lifts
+      </RuledTitle>
       {bridges.length + dangers.length === 0 && <p className="soft">No bridge is open on any lift.</p>}
       <ul className="checks-list">
         {dangers.map((danger) => (

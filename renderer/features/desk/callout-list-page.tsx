@@ -10,6 +10,7 @@ import { SelectField } from "../../ui/select-field.tsx";
 import { TextField } from "../../ui/text-field.tsx";
 import { type VirtualColumn, VirtualTable } from "../../ui/virtual-table.tsx";
 import { useDebounced } from "../../use-debounced.ts";
+import { SaveList } from "../export/save-list-panel.tsx";
 import { listColumns } from "./callout-columns.tsx";
 import { type CalloutListChoice, calloutLists, listTitles } from "./callout-list-link.ts";
 import { RowNotRead } from "./row-not-read.tsx";
@@ -92,9 +93,12 @@ function Rows({ filter, order, title }: RowsProps) {
   if (total === null) return <ErrorNote error={error} onRetry={reload} />;
   return (
     <>
-      <p className="soft" role="status">
-        {total === 1 ? "1 callout" : `${total} callouts`}
-      </p>
+      <div className="spread">
+        <p className="soft" role="status">
+          {total === 1 ? "1 callout" : `${total} callouts`}
+        </p>
+        {total > 0 && <SaveList list="callouts" input={{ filter, order }} what={title} />}
+      </div>
       <ErrorNote error={error} onRetry={reload} />
       {total === 0 ? (
         <EmptyState action={<Link to="/desk">Back to Desk</Link>}>No callout fits this list.</EmptyState>

@@ -15,6 +15,7 @@ import { useRead } from "../../use-read.ts";
 import { EndCalloutDialog } from "../callout/end-callout-dialog.tsx";
 import { peopleAreInside } from "../callout/event-parts.ts";
 import { NextEventDialog } from "../callout/next-event-dialog.tsx";
+import { SaveList } from "../export/save-list-panel.tsx";
 import { openColumns } from "./callout-columns.tsx";
 import { OnDuty } from "./on-duty.tsx";
 
@@ -92,16 +93,13 @@ function useOpenCallouts() {
   const [order, setOrder] = useState<Order>("people first");
   const [currentId, setCurrentId] = useState<string | null>(null);
   const asked = useDebounced(filter.trim(), 150);
-  const read = useRead(
-    "callout.list",
-    { filter: { open: true, ...(asked === "" ? {} : { text: asked }) }, order, limit: mostLines },
-    { keepPrevious: true },
-  );
+  const input = { filter: { open: true, ...(asked === "" ? {} : { text: asked }) }, order };
+  const read = useRead("callout.list", { ...input, limit: mostLines }, { keepPrevious: true });
   const lines = useMemo(() => peopleFirst(read.value?.callouts ?? []), [read.value]);
   // The chosen callout stays chosen when others come or go above it.
   const place = lines.findIndex((one) => one.id === currentId);
   return {
-    ...{ filter, setFilter, order, setOrder, setCurrentId, lines },
+    ...{ filter, setFilter, order, setOrder, setCurrentId, lines, input },
     current: Math.max(place, 0),
     total: read.value?.total ?? 0,
     loaded: read.value !== undefined,
@@ -128,6 +126,7 @@ function OpenHead({ list, total }: { readonly list: OpenList; readonly total: nu
         <Link to="/desk" search={{ list: "all" }}>
           All callouts
         </Link>
+        <SaveList list="callouts" input={list.input} what="Open callouts" />
       </span>
     </div>
   );

@@ -4,6 +4,7 @@ import { noteStatuses } from "#shared-lib/words.ts";
 import { Choice } from "../../ui/choice.tsx";
 import { EmptyState } from "../../ui/empty-state.tsx";
 import { type ReadState, useRead } from "../../use-read.ts";
+import { SaveList } from "../export/save-list-panel.tsx";
 import { sentenceCase } from "../fault-note/note-words.ts";
 import type { FindAddress } from "./find-address.ts";
 import { PlaceLink } from "./place-link.tsx";
@@ -14,10 +15,13 @@ export interface AllNotesState {
   readonly groups: readonly ResultGroup[];
 }
 
+function notesInput({ group, status }: Pick<FindAddress, "group" | "status">) {
+  return { ...(group === null ? {} : { group }), ...(status === null ? {} : { status }) };
+}
+
 /** What stands under the box while no words are in it. */
 export function useAllNotes({ group, status }: FindAddress, enabled: boolean): AllNotesState {
-  const input = { ...(group === null ? {} : { group }), ...(status === null ? {} : { status }) };
-  const read = useRead("faultNote.list", input, {
+  const read = useRead("faultNote.list", notesInput({ group, status }), {
     enabled,
     keepPrevious: true,
     entities: ["fault note", "recorded fix", "callout"],
@@ -46,9 +50,12 @@ export function AllNotesHead({ address, count, onChange }: AllNotesProps) {
         <h2>
           All fault notes <span className="ruled-count">{count}</span>
         </h2>
-        <PlaceLink place={{ to: "/note/new" }} kind="quiet">
-          Write a new fault note
-        </PlaceLink>
+        <span className="row">
+          {count > 0 && <SaveList list="fault notes" input={notesInput(address)} />}
+          <PlaceLink place={{ to: "/note/new" }} kind="quiet">
+            Write a new fault note
+          </PlaceLink>
+        </span>
       </div>
       <Choice
         label="Status"

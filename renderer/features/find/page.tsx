@@ -6,6 +6,7 @@ import { LiftState } from "../../ui/lift-state.tsx";
 import { PageTitle } from "../../ui/page-title.tsx";
 import { useCommand } from "../../use-command.ts";
 import { useRead } from "../../use-read.ts";
+import { SaveList } from "../export/save-list-panel.tsx";
 import { AllNotesHead } from "./all-notes.tsx";
 import "./find.css";
 import { isFiltered, withoutFilters } from "./find-address.ts";
@@ -17,7 +18,7 @@ import { ReadAsLine } from "./read-as-line.tsx";
 import type { ResultItem } from "./result-groups.ts";
 import { lineId, listId, ResultList } from "./result-list.tsx";
 import { SearchBox } from "./search-box.tsx";
-import { type FindQuestion, longestText, useFindQuestion } from "./use-find.ts";
+import { type FindQuestion, longestText, searchInput, useFindQuestion } from "./use-find.ts";
 import { useOpenResult } from "./use-open-result.ts";
 import { type Results, useResults } from "./use-results.ts";
 
@@ -133,6 +134,9 @@ function FoundResults({ question, results, lifts, box, onOpen }: FoundResultsPro
     <section className="find-results" aria-label="Results" tabIndex={0}>
       {read.error !== undefined && <ErrorNote error={read.error} onRetry={read.reload} />}
       {!searched && <AllNotesHead address={address} count={results.count} onChange={setAddress} />}
+      {answer !== undefined && results.groups.length > 0 && (
+        <SaveList list="search results" input={searchInput(question)} />
+      )}
       {answer?.advice != null && (
         <NothingFound
           advice={answer.advice}

@@ -85,15 +85,22 @@ export function useFindQuestion(): FindQuestion {
 const firstOfEachKind = 5;
 export const mostOfOneKind = 200;
 
-/** The answer to the question as it stands; the one before it stays until the new one is there. */
-export function useFindAnswer({ asked, typing, address }: FindQuestion, allOf: ReadonlySet<string>) {
-  const input: InputOf<"search.find"> = {
+/** What is searched for; how many lines of each kind is another matter. */
+export function searchInput({ asked, typing, address }: Pick<FindQuestion, "asked" | "typing" | "address">) {
+  return {
     text: asked.slice(0, longestText),
     filter: filterOf(address),
     contextLiftId: address.lift,
-    limitPerKind: allOf.size > 0 ? mostOfOneKind : firstOfEachKind,
     keepWords: [...address.keep],
     typing,
+  };
+}
+
+/** The answer to the question as it stands; the one before it stays until the new one is there. */
+export function useFindAnswer({ asked, typing, address }: FindQuestion, allOf: ReadonlySet<string>) {
+  const input: InputOf<"search.find"> = {
+    ...searchInput({ asked, typing, address }),
+    limitPerKind: allOf.size > 0 ? mostOfOneKind : firstOfEachKind,
   };
   return useRead("search.find", input, {
     enabled: asked.trim() !== "",

@@ -2,6 +2,7 @@ import { parse } from "csv-parse/browser/esm/sync";
 import { stringify } from "csv-stringify/browser/esm/sync";
 import { unzipSync } from "fflate";
 import readWorkbook from "read-excel-file/universal";
+import { guardCell } from "#shared-lib/export/cell-guard.ts";
 import {
   type CsvRecord,
   readTable,
@@ -9,6 +10,7 @@ import {
   type TableReaders,
   type WorkbookSheet,
 } from "#shared-lib/import/table-file.ts";
+import { handOverFile } from "../../ui/hand-over-file.ts";
 
 const readers: TableReaders = {
   // With `info` each record comes with its place, which the types of the package do not say.
@@ -25,12 +27,9 @@ export async function readChosenFile(file: File): Promise<TableFile> {
 
 /** Hands a table to the person as a CSV file. A cell that a spreadsheet would take for a formula is made text. */
 export function saveTable(table: readonly (readonly string[])[], fileName: string): void {
-  const text = stringify(table as string[][], { bom: true, escape_formulas: true });
-  const address = URL.createObjectURL(new Blob([text], { type: "text/csv;charset=utf-8" }));
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = fileName;
-  link.click();
-  // The download reads the address after this turn.
-  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+  const text = stringify(
+    table.map((row) => row.map(guardCell)),
+    { bom: true },
+  );
+  handOverFile(new Blob([text], { type: "text/csv;charset=utf-8" }), fileName);
 }

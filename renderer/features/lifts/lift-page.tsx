@@ -9,6 +9,7 @@ import { BridgeRegister } from "../bridges/bridge-register-panel.tsx";
 import { BridgeStrips } from "../bridges/bridge-strips-panel.tsx";
 import { RecordDangerDialog } from "../bridges/danger-dialogs-panel.tsx";
 import { SetBridgeDialog } from "../bridges/set-bridge-dialog-panel.tsx";
+import { SaveList } from "../export/save-list-panel.tsx";
 import { LandingsEditor } from "./landings-editor.tsx";
 import type { LiftDialog } from "./lift-actions.ts";
 import { liftFields } from "./lift-fields.ts";
@@ -74,12 +75,22 @@ function FoundLift({ found }: { readonly found: Found }) {
         beside={<LiftTimeline liftId={lift.id} />}
       />
       <section>
-        <RuledTitle count={signals.length}>Signals</RuledTitle>
+        <RuledTitle
+          count={signals.length}
+          aside={signals.length > 0 && <SaveList list="signals" input={{ id: lift.id }} />}
+        >
+          Signals
+        </RuledTitle>
         <SignalsTable liftId={lift.id} landings={landings} signals={signals} />
       </section>
       <LiftBridges liftId={lift.id} />
       <section>
-        <RuledTitle count={visits.value?.visits.length ?? 0}>Visits</RuledTitle>
+        <RuledTitle
+          count={visits.value?.visits.length ?? 0}
+          aside={(visits.value?.visits.length ?? 0) > 0 && <VisitSaves liftId={lift.id} />}
+        >
+          Visits
+        </RuledTitle>
         <ErrorNote error={visits.error} onRetry={visits.reload} />
         <LiftVisits visits={visits.value?.visits ?? []} onRecord={() => setAsked("visit")} />
       </section>
@@ -106,6 +117,16 @@ function FoundLift({ found }: { readonly found: Found }) {
   );
 }
 
+function VisitSaves({ liftId }: { readonly liftId: string }) {
+  return (
+    <span className="row">
+      <SaveList list="visits" input={{ liftId }} />
+      <span className="label">Parts</span>
+      <SaveList list="parts" input={{ liftId }} what="Parts recorded on visits" />
+    </span>
+  );
+}
+
 function LiftHistory({ id }: { readonly id: string }) {
   return (
     <RecordHistory
@@ -123,7 +144,12 @@ function LiftBridges({ liftId }: { readonly liftId: string }) {
   const bridges = register.value?.bridges ?? [];
   return (
     <section>
-      <RuledTitle count={bridges.length}>Bridge register</RuledTitle>
+      <RuledTitle
+        count={bridges.length}
+        aside={bridges.length > 0 && <SaveList list="bridges" input={{ liftId }} />}
+      >
+        Bridge register
+      </RuledTitle>
       <ErrorNote error={register.error} onRetry={register.reload} />
       {register.value === undefined ? (
         <EmptyState>Reading the register</EmptyState>

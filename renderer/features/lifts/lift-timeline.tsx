@@ -6,6 +6,7 @@ import { ErrorNote } from "../../ui/error-note.tsx";
 import { RuledTitle } from "../../ui/ruled-title.tsx";
 import { Timeline } from "../../ui/timeline.tsx";
 import { useRead } from "../../use-read.ts";
+import { SaveList } from "../export/save-list-panel.tsx";
 import { markOfEntry } from "./lift-words.ts";
 
 const stepsOfLength = [12, 60, 300, 1000] as const;
@@ -18,7 +19,9 @@ export function LiftTimeline({ liftId }: { readonly liftId: string }) {
   const more = entries.length >= limit && step + 1 < stepsOfLength.length;
   return (
     <section>
-      <RuledTitle>Timeline</RuledTitle>
+      <RuledTitle aside={entries.length > 0 && <SaveList list="timeline" input={{ id: liftId }} />}>
+        Timeline
+      </RuledTitle>
       <ErrorNote error={read.error} onRetry={read.reload} />
       {read.value !== undefined && entries.length === 0 && (
         <EmptyState>Callouts, visits, checks, bridges and changes of this lift will stand here.</EmptyState>

@@ -8,6 +8,7 @@ import { TextField } from "../../ui/text-field.tsx";
 import { VirtualList } from "../../ui/virtual-list.tsx";
 import { useCommand } from "../../use-command.ts";
 import { useRead } from "../../use-read.ts";
+import { SaveList } from "../export/save-list-panel.tsx";
 import { AddLiftDialog } from "./add-lift-dialog.tsx";
 import { AddSiteDialog } from "./add-site-dialog.tsx";
 import { type ListRow, rowsBySite, rowsOfHits } from "./lift-list-rows.ts";
@@ -30,12 +31,19 @@ export function LiftsPage() {
       <Button onPress={() => setAdds("site")}>Add a site</Button>
     </div>
   );
+  const saves = list.siteCount !== undefined && list.siteCount > 0;
   return (
     <div className="lifts-page">
       <header className="lift-head">
         <div className="lift-head-words">
           <PageTitle title="Lifts" />
           <p className="soft label">{list.words}</p>
+          {saves && (
+            <p className="row">
+              <span className="label">Lifts</span> <SaveList list="lifts" input={{ text }} />
+              <span className="label">Sites</span> <SaveList list="sites" input={{}} />
+            </p>
+          )}
         </div>
         {acts}
       </header>

@@ -8,6 +8,7 @@ import { PageTitle } from "../../ui/page-title.tsx";
 import { RuledTitle } from "../../ui/ruled-title.tsx";
 import { useRead } from "../../use-read.ts";
 import { useWrite } from "../../use-write.ts";
+import { SaveList } from "../export/save-list-panel.tsx";
 import { AddLiftDialog } from "./add-lift-dialog.tsx";
 import { siteFields } from "./lift-fields.ts";
 import { LiftRow } from "./lift-row.tsx";
@@ -68,7 +69,12 @@ function LiftsOfSite({ site }: { readonly site: Site }) {
   const add = <Button onPress={() => setAdds(true)}>Add a lift</Button>;
   return (
     <section>
-      <RuledTitle count={lifts.length}>Lifts</RuledTitle>
+      <RuledTitle
+        count={lifts.length}
+        aside={lifts.length > 0 && <SaveList list="lifts" input={{ siteId: site.id }} />}
+      >
+        Lifts
+      </RuledTitle>
       <ErrorNote error={read.error} onRetry={read.reload} />
       {lifts.length === 0 ? (
         <EmptyState action={add}>The lifts of this site will stand here.</EmptyState>

@@ -3,6 +3,7 @@ import { useMemo, useState } from "react";
 import { ChartFrame } from "../../ui/chart-frame.tsx";
 import { RuledTitle } from "../../ui/ruled-title.tsx";
 import { Table, type TableColumn } from "../../ui/table.tsx";
+import { SaveList } from "../export/save-list-panel.tsx";
 import { calloutsPlace } from "./callouts-place.ts";
 import { countColumns } from "./count-columns.tsx";
 import { fewRows, MoreButton } from "./few-rows.tsx";
@@ -26,6 +27,7 @@ export function GroupsPart({ review, counts }: { readonly review: Review; readon
     <ChartFrame
       title={title}
       fileName={`fault-groups-${days.from}-${days.until}`}
+      acts={<SaveList list="counts per fault group" input={review.period} />}
       caption={
         <p>
           {compared ? "Filled: this time. Hatched: the year before. " : "Bars: callouts in this time. "}

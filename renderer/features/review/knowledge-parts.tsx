@@ -5,9 +5,11 @@ import type { NoteStatus } from "#shared-lib/words.ts";
 import { type MarkKind, MarkShape } from "../../ui/mark.tsx";
 import { RuledTitle } from "../../ui/ruled-title.tsx";
 import { Table, type TableColumn } from "../../ui/table.tsx";
+import { SaveList } from "../export/save-list-panel.tsx";
 import { CalloutsLink } from "./callouts-link.tsx";
 import { FewRows } from "./few-rows.tsx";
 import { sentenceCase } from "./review-words.ts";
+import type { Review } from "./use-review.ts";
 
 type WithoutCause = OutputOf<"review.withoutCause">;
 type Ending = WithoutCause["endings"][number];
@@ -16,17 +18,19 @@ type UsedNote = OutputOf<"review.notesUsed">["notes"][number];
 interface PartProps {
   /** "18 Nov 2025 to 17 Nov 2026" */
   readonly period: string;
+  /** What the counts are asked with. */
+  readonly asked: Review["period"];
 }
 
 /** Closed callouts that say nothing of what was wrong, by how they ended. */
-export function WithoutCausePart({ period, found }: PartProps & { readonly found: WithoutCause }) {
+export function WithoutCausePart({ period, asked, found }: PartProps & { readonly found: WithoutCause }) {
   const { closed, calloutIds, endings } = found;
   const columns = useMemo(() => endingColumns(period), [period]);
   if (closed === 0) return <RuledTitle>No callout was closed in this time</RuledTitle>;
   const missing = calloutIds.length;
   return (
     <section className="review-beside">
-      <RuledTitle>
+      <RuledTitle aside={<SaveList list="closed without a cause" input={asked} />}>
         {missing === 0
           ? `Each of ${closed} closed callouts has a cause`
           : `${missing} of ${closed} closed callouts have no cause`}
@@ -91,12 +95,12 @@ const noteMarks: { readonly [Status in NoteStatus]: MarkKind } = {
 };
 
 /** Which fault notes ended callouts, the most used first. */
-export function NotesUsedPart({ period, notes }: PartProps & { readonly notes: readonly UsedNote[] }) {
+export function NotesUsedPart({ period, asked, notes }: PartProps & { readonly notes: readonly UsedNote[] }) {
   const columns = useMemo(() => noteColumns(period), [period]);
   const [most] = notes;
   return (
     <section className="review-beside">
-      <RuledTitle>
+      <RuledTitle aside={most !== undefined && <SaveList list="fault notes used" input={asked} />}>
         {most === undefined
           ? "No fault note ended a callout in this time"
           : `${notes.length} fault ${notes.length === 1 ? "note" : "notes"} ended callouts`}

@@ -2,6 +2,7 @@ import { Link } from "@tanstack/react-router";
 import { useMemo } from "react";
 import { RuledTitle } from "../../ui/ruled-title.tsx";
 import { Table, type TableColumn } from "../../ui/table.tsx";
+import { SaveList } from "../export/save-list-panel.tsx";
 import { CalloutsLink } from "./callouts-link.tsx";
 import { countColumns } from "./count-columns.tsx";
 import { FewRows } from "./few-rows.tsx";
@@ -22,7 +23,9 @@ export function LiftsPart({ review, counts }: { readonly review: Review; readonl
   const { lifts, unsettled } = counts;
   return (
     <section className="review-beside">
-      <RuledTitle>{mostWords(lifts, ({ liftTitle }) => liftTitle, "lifts")}</RuledTitle>
+      <RuledTitle aside={lifts.length > 0 && <SaveList list="counts per lift" input={review.period} />}>
+        {mostWords(lifts, ({ liftTitle }) => liftTitle, "lifts")}
+      </RuledTitle>
       {lifts.length > 0 && (
         <FewRows count={lifts.length} what="lifts">
           <Table

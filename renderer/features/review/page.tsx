@@ -131,10 +131,10 @@ function ReviewSheet({ review }: { readonly review: Review }) {
       </div>
       <div className="review-knowledge">
         <ReviewPart read={withoutCause}>
-          {(found) => <WithoutCausePart period={period} found={found} />}
+          {(found) => <WithoutCausePart period={period} asked={review.period} found={found} />}
         </ReviewPart>
         <ReviewPart read={notesUsed}>
-          {({ notes }) => <NotesUsedPart period={period} notes={notes} />}
+          {({ notes }) => <NotesUsedPart period={period} asked={review.period} notes={notes} />}
         </ReviewPart>
       </div>
     </div>

@@ -6,6 +6,7 @@ import { ChartFrame } from "../../ui/chart-frame.tsx";
 import { RepeatArches } from "../../ui/drawings/repeat-arches.tsx";
 import { RuledTitle } from "../../ui/ruled-title.tsx";
 import { Table, type TableColumn } from "../../ui/table.tsx";
+import { SaveList } from "../export/save-list-panel.tsx";
 import { chainTitle } from "./attention.ts";
 import { CalloutsLink } from "./callouts-link.tsx";
 import { calloutsPlace } from "./callouts-place.ts";
@@ -49,6 +50,7 @@ export function RepeatsPart({ review, repeats, received }: RepeatsPartProps) {
       title={title}
       caption={caption}
       fileName={`repeats-${review.days.from}-${review.days.until}`}
+      acts={<SaveList list="repeats" input={review.period} />}
       table={<ChainTable chains={chains} />}
     >
       <ChainPicture review={review} chains={all ? chains : chains.slice(0, fewRows)} urgent={urgent} />

@@ -19,6 +19,8 @@ export interface Review {
   readonly address: ReviewAddress;
   readonly setAddress: (next: ReviewAddress) => void;
   readonly days: PeriodDays;
+  /** What the counts are asked with. */
+  readonly period: Period;
   readonly moments: { readonly from: string; readonly until: string };
   readonly repeats: ReadState<OutputOf<"review.repeats">>;
   readonly counts: ReadState<OutputOf<"review.counts">>;
@@ -56,6 +58,7 @@ export function useReview(): Review {
     setAddress: (next) => void navigate({ to: "/review", search: writeReviewAddress(next) }),
     days,
     moments,
+    period,
     repeats,
     counts: useRead("review.counts", period, { entities }),
     withoutCause: useRead("review.withoutCause", period, { entities }),

@@ -6,6 +6,7 @@ import fc from "fast-check";
 import { zipSync } from "fflate";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import writeWorkbook from "write-excel-file/node";
+import { unguardCell } from "#shared-lib/export/cell-guard.ts";
 import { readTableFile } from "../../../main/command-line/table-file.ts";
 
 let folder: string;
@@ -57,7 +58,8 @@ describe("tables read from files", () => {
         const read = await readTableFile(put(encodings[encoding](text)));
         expect(read.delimiter).toBe(delimiter);
         expect(read.encoding).toBe(encoding.split(" with")[0]);
-        expect(read.rows.map(({ cells }) => cells)).toEqual(rows);
+        // The guard against formulas that a saved table may carry is taken off.
+        expect(read.rows.map(({ cells }) => cells)).toEqual(rows.map((row) => row.map(unguardCell)));
       }),
       { numRuns: 150 },
     );

@@ -4,24 +4,27 @@ const latestFix = (field: "cause" | "fix"): string => `coalesce((SELECT fix.${fi
 const peopleStillInside =
   "EXISTS (SELECT 1 FROM calloutWithPeopleInside AS waiting WHERE waiting.id = callout.id)";
 
+const liftTitle = "CASE WHEN lift.id IS NULL THEN callout.liftWords ELSE site.name || ', ' || lift.name END";
+const withPlace =
+  "callout LEFT JOIN lift ON lift.id = callout.liftId LEFT JOIN site ON site.id = lift.siteId";
+
 /** A callout as a line, without the chain of repeats, which is counted beside. */
 const calloutLine = `SELECT callout.id, callout.version, callout.number, callout.liftId,
-    CASE WHEN lift.id IS NULL THEN callout.liftWords ELSE site.name || ', ' || lift.name END AS liftTitle,
+    ${liftTitle} AS liftTitle,
     callout.said, callout.faultGroup AS "group", callout.inside, callout.insideSince, ${peopleStillInside} AS stillInside, callout.insideCount, callout.callBack, callout.receivedAt,
     callout.endedAt, callout.ending, callout.awaits, callout.returnVisitOn, callout.engineerId, engineer.name AS engineerName,
     (SELECT group_concat(DISTINCT event.kind) FROM effectiveEvent AS event WHERE event.calloutId = callout.id) AS made,
     1 + (SELECT count(*) FROM caller WHERE caller.calloutId = callout.id) AS callerCount,
     EXISTS (SELECT 1 FROM danger WHERE danger.liftId = callout.liftId AND danger.clearedAt IS NULL) AS danger,
     ${latestFix("cause")}, ${latestFix("fix")}
-  FROM callout LEFT JOIN lift ON lift.id = callout.liftId LEFT JOIN site ON site.id = lift.siteId
-    LEFT JOIN person AS engineer ON engineer.id = callout.engineerId`;
+  FROM ${withPlace} LEFT JOIN person AS engineer ON engineer.id = callout.engineerId`;
 
 const orders = {
   "people first": `${peopleStillInside} DESC, (callout.inside = 'not known') DESC, callout.receivedAt, callout.id`,
   "newest first": "callout.receivedAt DESC, callout.id DESC",
   "oldest first": "callout.receivedAt, callout.id",
-  lift: "liftTitle COLLATE NOCASE, callout.receivedAt DESC",
-  "next event": `(SELECT count(DISTINCT event.kind) FROM effectiveEvent AS event WHERE event.calloutId = callout.id), callout.receivedAt`,
+  lift: `${liftTitle} COLLATE NOCASE, callout.receivedAt DESC, callout.id`,
+  "next event": `(SELECT count(DISTINCT event.kind) FROM effectiveEvent AS event WHERE event.calloutId = callout.id), callout.receivedAt, callout.id`,
 } as const;
 
 /** Conditions a filter may ask for; each names its parameters. */
@@ -46,11 +49,16 @@ export type FilterCondition = keyof typeof filterConditions;
 const whereOf = (conditions: readonly FilterCondition[]): string =>
   ["callout.deleted = 0", ...conditions.map((name) => filterConditions[name])].join(" AND ");
 
+/**
+ * A page of lines. Which callouts stand on it is found first, so that causes, fixes and events are looked up for these
+ * alone and not for everything that is passed over. Every order ends with the id, so that pages join without a gap.
+ */
 export function listCalloutLinesSql(
   conditions: readonly FilterCondition[],
   order: keyof typeof orders,
 ): string {
-  return `${calloutLine} WHERE ${whereOf(conditions)} ORDER BY ${orders[order]} LIMIT :limit OFFSET :offset`;
+  return `${calloutLine} WHERE callout.id IN (SELECT callout.id FROM ${withPlace} WHERE ${whereOf(conditions)}
+    ORDER BY ${orders[order]} LIMIT :limit OFFSET :offset) ORDER BY ${orders[order]}`;
 }
 
 export function countCalloutsSql(conditions: readonly FilterCondition[]): string {
@@ -65,9 +73,12 @@ export const findCalloutLineSql = `${calloutLine} WHERE callout.id = :id`;
 
 export const openBridgesOfLiftSql = `SELECT id, number, points FROM bridge WHERE liftId = :liftId AND checkedAt IS NULL ORDER BY setAt`;
 
-/** What can stand in a chain of repeats. A callout to a wrong address does not: it was not that lift. */
+/**
+ * What can stand in a chain of repeats. A callout to a wrong address does not: it was not that lift. The plus sign keeps
+ * SQLite to the index of the lift: by that of the fault group it read every callout of the group, 12 ms at 100,000.
+ */
 export const calloutsOfLiftAndGroupSql = `SELECT id, liftId, faultGroup AS "group", receivedAt FROM callout
-  WHERE liftId = :liftId AND faultGroup = :group AND deleted = 0 AND ending IS NOT 'wrong address' ORDER BY receivedAt`;
+  WHERE liftId = :liftId AND +faultGroup = :group AND deleted = 0 AND ending IS NOT 'wrong address' ORDER BY receivedAt`;
 
 export const eventsOfCalloutSql = `SELECT event.*, person.name AS personName, receiver.name AS toName, comparer.name AS comparedName
   FROM calloutEvent AS event LEFT JOIN person ON person.id = event.personId

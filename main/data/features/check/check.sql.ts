@@ -17,7 +17,7 @@ export function listChecksSql(ofLift: boolean, open: boolean | undefined): strin
     ...(open === undefined ? [] : [`signalCheck.finishedAt IS ${open ? "" : "NOT "}NULL`]),
   ];
   return `${checkLine} WHERE ${conditions.join(" AND ")}
-    ORDER BY signalCheck.startedAt DESC, signalCheck.id DESC LIMIT :limit`;
+    ORDER BY signalCheck.startedAt DESC, signalCheck.id DESC LIMIT :limit OFFSET :offset`;
 }
 
 /** What was recorded at the steps of a check; a step recorded again has several rows, the newest counts. */

@@ -24,9 +24,13 @@ export const checkQueries: Handlers<"check.plans" | "check.list" | "check.find" 
     };
   },
 
-  "check.list"(context, { liftId, open, limit }) {
+  "check.list"(context, { liftId, open, offset, limit }) {
     const sql = listChecksSql(liftId !== undefined, open);
-    const rows = context.store.all<Record<string, unknown>>(sql, { limit, ...(liftId ? { liftId } : {}) });
+    const rows = context.store.all<Record<string, unknown>>(sql, {
+      limit,
+      offset,
+      ...(liftId ? { liftId } : {}),
+    });
     return { checks: rows.map((row) => toCheck(row).check) };
   },
 

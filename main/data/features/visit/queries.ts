@@ -3,9 +3,9 @@ import { listVisitsSql } from "./visit.sql.ts";
 import { findFix, findVisit, visitsOf } from "./visit-record.ts";
 
 export const visitQueries: Handlers<"visit.list" | "visit.find" | "fix.find"> = {
-  "visit.list"(context, { liftId, calloutId, limit }) {
+  "visit.list"(context, { liftId, calloutId, offset, limit }) {
     const sql = listVisitsSql(liftId !== undefined, calloutId !== undefined);
-    const parameters = { limit, ...(liftId ? { liftId } : {}), ...(calloutId ? { calloutId } : {}) };
+    const parameters = { limit, offset, ...(liftId ? { liftId } : {}), ...(calloutId ? { calloutId } : {}) };
     return { visits: visitsOf(context.store, sql, parameters) };
   },
 

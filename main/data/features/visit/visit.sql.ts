@@ -22,5 +22,5 @@ export function listVisitsSql(ofLift: boolean, ofCallout: boolean): string {
     ...(ofLift ? ["visit.liftId = :liftId"] : []),
     ...(ofCallout ? ["visit.calloutId = :calloutId"] : []),
   ];
-  return `${visitLine} WHERE ${conditions.join(" AND ")} ORDER BY visit.arrivedAt DESC, visit.id DESC LIMIT :limit`;
+  return `${visitLine} WHERE ${conditions.join(" AND ")} ORDER BY visit.arrivedAt DESC, visit.id DESC LIMIT :limit OFFSET :offset`;
 }
