@@ -40,13 +40,16 @@ export const balanceFormulas: readonly Formula[] = [
   {
     name: "Interval of the meeting point: all x for which",
     expression:
-      "(b_u - b_d + (m_u - m_d)*x)^2 <= t^2*s^2*(1/n_u + (x - x_u)^2/S_u + 1/n_d + (x - x_d)^2/S_d); s^2 = (r_u^2 + r_d^2)/(n_u + n_d - 4)",
+      "d = b_u - b_d + (m_u - m_d)*x; h_u = 1/n_u + (x - x_u)^2/S_u; h_d = 1/n_d + (x - x_d)^2/S_d; s^2 = (r_u^2 + r_d^2)/(n_u + n_d - 4); d^2 <= t^2*s^2*(h_u + h_d)",
     symbols: {
       b_u: ["A", "line up at the empty car"],
       b_d: ["A", "line down at the empty car"],
       m_u: ["A", "slope up, for the whole rated load"],
       m_d: ["A", "slope down"],
       x: share,
+      d: ["A", "distance of the two lines"],
+      h_u: ["one", "how far this load lies from the readings up"],
+      h_d: ["one", "how far this load lies from the readings down"],
       t: ["one", "Student's t for 95 %"],
       s: ["A", "scatter of the readings about their lines"],
       r_u: ["A", "root of the summed squares of reading less line, up"],

@@ -78,12 +78,25 @@ function needWords(values: GovernorValues, pen: Pen): string {
   return parts.join(" ");
 }
 
+/** What a tripping speed on the wrong side does; the numbers stand in the comparison itself. */
+function reasonOf({ key, value, limit }: Comparison): string {
+  if (key !== "tripping" || value === null) return "";
+  return limit.least !== null && value < limit.least
+    ? "It trips too early, and can catch the car in ordinary travel."
+    : "It trips too late: the car is faster than the safety gear may have to stop.";
+}
+
 function verdictOf(values: GovernorValues, comparisons: readonly Comparison[], pen: Pen): Verdict {
   const failed = comparisons.find((each) => each.holds === false);
   const words = failed === undefined ? undefined : failedWords[failed.key];
   if (failed !== undefined && words !== undefined) {
-    const because = `${failed.reading}: ${failed.rest}`;
-    return { word: "Outside", holds: false, ...words, because, until: `${keepOut} ${whoDecides}` };
+    return {
+      word: "Outside",
+      holds: false,
+      ...words,
+      because: reasonOf(failed),
+      until: `${keepOut} ${whoDecides}`,
+    };
   }
   const judged = comparisons.filter((each) => each.holds === true && measuredKeys.includes(each.key));
   if (judged.length === 0) {

@@ -13,8 +13,8 @@ export const governorFields = [
     optional: true,
     options: [
       { id: "progressive", words: "progressive" },
-      { id: "captive roller", words: "instantaneous, captive roller" },
-      { id: "instantaneous", words: "instantaneous, other" },
+      { id: "captive roller", words: "captive roller" },
+      { id: "instantaneous", words: "other instantaneous" },
     ],
   },
   {

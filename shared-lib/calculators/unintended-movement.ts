@@ -124,7 +124,7 @@ function verdictOf(plan: Plan, comparisons: readonly Comparison[], pen: Pen): Ve
     const parts = worst?.stop;
     return {
       ...outside,
-      sentence: `The car would travel ${pen.write(failed.value ?? 0, "mm", 0)} ${worst === undefined ? "" : named(worst)} before it stands.`,
+      sentence: `The ${worst?.load || "car"} would travel ${pen.write(failed.value ?? 0, "mm", 0)} ${worst?.direction ?? ""} before it stands.`,
       because:
         parts === undefined
           ? ""

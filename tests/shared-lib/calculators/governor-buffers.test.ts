@@ -37,6 +37,12 @@ describe("tripping speed, second-hand", () => {
     expect(word({ speed: 0.63, gear: "captive roller", tripping: 0.8 })).toBe("Within");
   });
 
+  test("says whether it trips too early or too late", () => {
+    const because = (tripping: number) => compute({ gear: "progressive", tripping }).verdict.because;
+    expect(because(1.8)).toContain("too early");
+    expect(because(2.2)).toContain("too late");
+  });
+
   test("not entered: the bounds are told", () => {
     const verdict = compute({ gear: "progressive" }).verdict;
     expect(verdict).toMatchObject({ word: "Not enough", holds: null });

@@ -97,6 +97,11 @@ describe("from the masses", () => {
     expect(result.comparisons).toHaveLength(2);
   });
 
+  test("the car that fails is named with its load and direction", () => {
+    const result = compute({ ...masses, detection: 0.2, reaction: 0.25, braking: 1 });
+    expect(result.verdict.sentence).toBe("The empty car would travel 991\u00a0mm up before it stands.");
+  });
+
   test("an acceleration entered before does not count", () => {
     expect(compute({ ...masses, acceleration: 9 })).toEqual(compute(masses));
   });
