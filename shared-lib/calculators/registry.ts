@@ -1,3 +1,4 @@
+import { availability } from "./availability.ts";
 import type { Calculator } from "./calculator.ts";
 import { counterweightBalance } from "./counterweight-balance.ts";
 import { doorsEnergy } from "./doors-energy.ts";
@@ -26,6 +27,7 @@ export const calculators: readonly Calculator[] = [
   suspension,
   traction,
   ropeElongation,
+  availability,
 ];
 
 const byId = new Map(calculators.map((calculator) => [calculator.id, calculator]));
