@@ -262,7 +262,7 @@ export const governorBuffers = defineCalculator({
     "overspeed switch",
     "buffer stroke",
     "buffer too short",
-    "counterweight near the buffer",
+    "counterweight clearance to the buffer",
     "run-by",
     "overtravel",
     "guided travel",
